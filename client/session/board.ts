@@ -1,0 +1,76 @@
+import type { PlanEdit } from '../../shared-core/plan/edit.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { Prediction } from '../../shared-core/predict/prediction.ts'
+
+export type Role = 'photographer' | 'assistant' | 'client'
+export type Units = 'metric' | 'imperial'
+
+/** What a hand or the keyboard is on. */
+export type Selection =
+  | { readonly kind: 'light' | 'piece' | 'point' | 'area'; readonly id: string }
+  | { readonly kind: 'camera' | 'subject' | 'backdrop' | 'room' | 'kit' }
+
+/** Another person on the job, as the relay stamps them. */
+export interface Person {
+  readonly seatId: string
+  readonly name: string
+  readonly role: Role
+  readonly isSelf: boolean
+  readonly hasPen: boolean
+  /** Pointer on the Floor in metres of the set; null when elsewhere. */
+  readonly pointer: { readonly xMetres: number; readonly yMetres: number } | null
+  readonly selection: Selection | null
+  /** An edit still in their hand, shown to us before it is done. */
+  readonly inHand: PlanEdit | null
+  readonly lookId: string | null
+}
+
+/** The connection as the person should hear it. */
+export interface ConnectionView {
+  readonly state: 'joining' | 'live' | 'away' | 'refused' | 'closed'
+  /** "Live", "Offline: your changes are kept here and will merge", "This link was withdrawn" */
+  readonly words: string
+  /** Set when the relay cannot keep edits (full disk), so that nobody trusts what is not stored. */
+  readonly notKept: string | null
+}
+
+/**
+ * Everything the screen draws and everything it can do: an engine without React. Components select the few fields they
+ * draw through `useBoard(selector)`; they never touch the shared document.
+ */
+export interface Board {
+  readonly plan: Plan
+  readonly lookId: string
+  /** Of the plan with whatever is in anybody's hand. */
+  readonly prediction: Prediction
+  /** What was repaired or left out when the shared document was read, in words. */
+  readonly repairs: readonly string[]
+  readonly selection: Selection | null
+  readonly role: Role
+  readonly mayEdit: boolean
+  /** Why not, when not: "Ines holds the pen". */
+  readonly mayNotBecause: string | null
+  readonly units: Units
+  readonly people: readonly Person[]
+  readonly connection: ConnectionView
+  readonly canUndo: boolean
+  readonly canRedo: boolean
+  /** One line on what the last edit did, or why it was refused; announced to screen readers. */
+  readonly lastWords: string
+  /** Light seen alone while pressed; null for all. */
+  readonly soloLightId: string | null
+
+  /** Writes the edit: one transaction, one undo step. Refused (with words) without the right to edit. */
+  edit(edit: PlanEdit): void
+  /** Shows the edit here and in others' boards while the hand is still on it; null lets go without writing. */
+  hold(edit: PlanEdit | null): void
+  undo(): void
+  redo(): void
+  select(selection: Selection | null): void
+  showLook(lookId: string): void
+  setUnits(units: Units): void
+  point(place: { xMetres: number; yMetres: number } | null): void
+  solo(lightId: string | null): void
+  handPenTo(seatId: string): void
+  takePenBack(): void
+}
