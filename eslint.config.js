@@ -1,0 +1,82 @@
+import importX from 'eslint-plugin-import-x'
+import jsxA11y from 'eslint-plugin-jsx-a11y'
+import reactHooks from 'eslint-plugin-react-hooks'
+import typescript from 'typescript-eslint'
+
+/**
+ * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan` and `document`
+ * stand beside the physics, not on it. See DEVELOPERS.md, "The map".
+ */
+const physics = ['arithmetic', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'checks', 'predict']
+
+function roomsAbove(room) {
+  const above = physics.slice(physics.indexOf(room) + 1)
+  return [...above, ...(room === 'checks' || room === 'predict' ? [] : ['plan']), 'document']
+}
+
+const zones = [
+  ...physics.map((room) => ({
+    target: `./shared-core/${room}`,
+    from: roomsAbove(room).map((other) => `./shared-core/${other}`),
+    message: `${room}/ stands below this room: dependencies point one way.`,
+  })),
+  {
+    target: './shared-core/plan',
+    from: [...physics.filter((room) => room !== 'arithmetic'), 'document'].map((room) => `./shared-core/${room}`),
+    message: 'The plan knows no physics and no document.',
+  },
+  {
+    target: './shared-core/document',
+    from: physics.filter((room) => room !== 'arithmetic').map((room) => `./shared-core/${room}`),
+    message: 'The document knows the plan only.',
+  },
+  { target: './shared-core', from: ['./client', './server', './tests'], message: 'The core runs anywhere: it imports nothing of page or server.' },
+  { target: './client', from: ['./server', './tests'], message: 'The page talks to the server over the wire only.' },
+  { target: './server', from: ['./client', './tests'], message: 'The server serves the built page; it does not import it.' },
+]
+
+const unreliableMath = ['sin', 'cos', 'pow', 'hypot', 'random'].map((property) => ({
+  object: 'Math',
+  property,
+  message: 'Differs between engines (or runs): use shared-core/arithmetic/portable.ts.',
+}))
+
+export default typescript.config(
+  { ignores: ['dist/', 'node_modules/', '.data/', 'tests/bench/node_modules/', 'tests/browser/output/'] },
+  ...typescript.configs.recommended,
+  {
+    files: ['**/*.{ts,tsx}'],
+    plugins: { 'import-x': importX },
+    rules: {
+      'import-x/no-cycle': ['error', { maxDepth: 12 }],
+      'import-x/no-restricted-paths': ['error', { zones, basePath: import.meta.dirname }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_', caughtErrorsIgnorePattern: '^_' }],
+      'no-console': 'off',
+      eqeqeq: 'error',
+    },
+    settings: { 'import-x/extensions': ['.ts', '.tsx'], 'import-x/parsers': { '@typescript-eslint/parser': ['.ts', '.tsx'] } },
+  },
+  {
+    files: ['shared-core/**/*.ts'],
+    rules: {
+      'no-restricted-properties': ['error', ...unreliableMath],
+      'no-restricted-syntax': ['error', { selector: "BinaryExpression[operator='**']", message: '`**` differs between engines: multiply, or use power().' }],
+      'no-restricted-globals': ['error', 'window', 'document', 'process', 'navigator', 'fetch', 'Buffer'],
+    },
+  },
+  {
+    files: ['client/**/*.{ts,tsx}'],
+    plugins: { 'react-hooks': reactHooks, 'jsx-a11y': jsxA11y },
+    rules: {
+      ...reactHooks.configs.recommended.rules,
+      ...jsxA11y.configs.recommended.rules,
+      'no-restricted-imports': ['off'],
+    },
+  },
+  {
+    files: ['client/{floor,frame,ladder,singles,gels,panels,snags,controls,shell}/**/*.{ts,tsx}'],
+    rules: {
+      'no-restricted-imports': ['error', { paths: [{ name: 'yjs', message: 'Components call named edits, never the shared document.' }] }],
+    },
+  },
+)

@@ -1,0 +1,39 @@
+import { defineConfig } from 'vitest/config'
+
+/** Each kind of check is a project of its own, so that one kind can be run alone: `npx vitest run --config tests/vitest.config.ts --project core`. */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'core',
+          root: new URL('..', import.meta.url).pathname,
+          include: ['tests/core/**/*.test.ts', 'tests/reference/**/*.test.ts', 'tests/client/**/*.test.{ts,tsx}'],
+          environment: 'node',
+        },
+      },
+      {
+        test: {
+          name: 'server',
+          root: new URL('..', import.meta.url).pathname,
+          include: ['tests/relay/**/*.test.ts', 'tests/store/**/*.test.ts', 'tests/cli/**/*.test.ts'],
+          environment: 'node',
+          testTimeout: 30_000,
+          hookTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          root: new URL('..', import.meta.url).pathname,
+          include: ['tests/browser/**/*.test.ts'],
+          environment: 'node',
+          globalSetup: ['tests/browser/prepare.ts'],
+          testTimeout: 90_000,
+          hookTimeout: 90_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+})
