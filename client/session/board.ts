@@ -41,6 +41,8 @@ export interface ConnectionView {
 export interface Board {
   readonly plan: Plan
   readonly lookId: string
+  /** The plan with whatever is in anybody's hand laid over it: what to draw. Edits are made from `plan`. */
+  readonly shown: Plan
   /** Of the plan with whatever is in anybody's hand. */
   readonly prediction: Prediction
   /** What was repaired or left out when the shared document was read, in words. */

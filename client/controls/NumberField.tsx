@@ -1,0 +1,120 @@
+import { useId, useRef, useState, type KeyboardEvent } from 'react'
+import './NumberField.css'
+
+export interface NumberFieldProps {
+  /** What the number is, read out and shown; hidden (but still read out) with `labelHidden`. */
+  readonly label: string
+  readonly labelHidden?: boolean
+  readonly value: number
+  /** The value as this person writes it, unit included: "1.14 m", "f/8 and 3 tenths". */
+  readonly format: (value: number) => string
+  /** What was typed as a value, or why not in words. Forgiving: entry functions come from the core. */
+  readonly parse: (typed: string) => { readonly value: number } | { readonly problem: string }
+  /** Called once, when the entry is done. */
+  readonly onDone: (value: number) => void
+  /** Called on every arrow key before it is done, to show it everywhere; null lets go. */
+  readonly onHold?: (value: number | null) => void
+  /** The value one arrow key further: +1 or -1, times 1 plain, `shift`, or `alt`. Left out: arrows do nothing. */
+  readonly step?: (value: number, direction: 1 | -1, size: 'plain' | 'shift' | 'alt') => number
+  readonly disabled?: boolean
+  /** Why it cannot be changed, as its description. */
+  readonly because?: string | null
+  readonly className?: string
+}
+
+/**
+ * A number to type. The person writes as they speak; what cannot be read stays in the field with a reason beside it, so
+ * that nothing typed is lost. Enter or leaving the field does it, Escape puts the old number back, arrows step.
+ */
+export function NumberField(props: NumberFieldProps) {
+  const { label, value, format, parse, onDone, onHold, step, disabled = false, because = null } = props
+  const [typed, setTyped] = useState<string | null>(null)
+  const [problem, setProblem] = useState<string | null>(null)
+  const stepped = useRef<number | null>(null)
+  const fieldId = useId()
+  const wordsId = useId()
+
+  function letGo(): void {
+    if (stepped.current !== null) onHold?.(null)
+    stepped.current = null
+    setTyped(null)
+    setProblem(null)
+  }
+
+  function finish(): void {
+    if (stepped.current !== null && typed === null) {
+      const done = stepped.current
+      letGo()
+      if (done !== value) onDone(done)
+      return
+    }
+    if (typed === null || typed.trim() === format(value)) return letGo()
+    const read = parse(typed)
+    if ('problem' in read) return setProblem(read.problem)
+    letGo()
+    if (read.value !== value) onDone(read.value)
+  }
+
+  function stepBy(direction: 1 | -1, event: KeyboardEvent): void {
+    if (step === undefined) return
+    event.preventDefault()
+    const from = stepped.current ?? readOr(value)
+    const next = step(from, direction, event.altKey ? 'alt' : event.shiftKey ? 'shift' : 'plain')
+    stepped.current = next
+    setTyped(null)
+    setProblem(null)
+    if (onHold === undefined) {
+      stepped.current = null
+      onDone(next)
+    } else {
+      onHold(next)
+    }
+  }
+
+  function readOr(fallback: number): number {
+    if (typed === null) return fallback
+    const read = parse(typed)
+    return 'value' in read ? read.value : fallback
+  }
+
+  function onKeyDown(event: KeyboardEvent<HTMLInputElement>): void {
+    if (event.key === 'Enter') finish()
+    else if (event.key === 'Escape' && (typed !== null || stepped.current !== null)) {
+      event.stopPropagation()
+      letGo()
+    } else if (event.key === 'ArrowUp') stepBy(1, event)
+    else if (event.key === 'ArrowDown') stepBy(-1, event)
+  }
+
+  const words = problem ?? (disabled ? because : null)
+  return (
+    <div className={`number-field ${props.className ?? ''}`}>
+      <label htmlFor={fieldId} className={props.labelHidden === true ? 'heard' : 'number-field-label'}>
+        {label}
+      </label>
+      <input
+        id={fieldId}
+        className="number-field-input"
+        type="text"
+        inputMode="text"
+        autoComplete="off"
+        autoCorrect="off"
+        spellCheck={false}
+        value={typed ?? format(stepped.current ?? value)}
+        readOnly={disabled}
+        aria-disabled={disabled}
+        aria-invalid={problem !== null}
+        aria-describedby={words === null ? undefined : wordsId}
+        onFocus={(event) => event.currentTarget.select()}
+        onChange={(event) => setTyped(event.currentTarget.value)}
+        onKeyDown={onKeyDown}
+        onBlur={finish}
+      />
+      {words !== null && (
+        <span id={wordsId} className={problem === null ? 'heard' : 'number-field-problem'} role={problem === null ? undefined : 'alert'}>
+          {words}
+        </span>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,179 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import { applyEdit, type PlanEdit } from '../../shared-core/plan/edit.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { Prediction } from '../../shared-core/predict/prediction.ts'
+import type { Board, ConnectionView, Person, Role, Selection, Units } from './board.ts'
+import type { Company, OwnPresence } from './company.ts'
+import type { PlanSource } from './planSource.ts'
+import { rightsOf } from './rights.ts'
+
+/** What a board is made of. Everything it needs from outside comes in here, so that it runs without page or network. */
+export interface BoardParts {
+  readonly plan: PlanSource
+  readonly company: Company
+  readonly role: Role
+  readonly connection: ConnectionView
+  readonly predict: (plan: Plan, lookId: string) => Prediction
+  /** Runs the callback before the next picture on the screen. */
+  readonly onNextFrame: (callback: () => void) => void
+  readonly units: Units
+  readonly keepUnits: (units: Units) => void
+}
+
+export interface BoardStore extends StoreApi<Board> {
+  /** The connection's latest state, as the person should hear it. */
+  showConnection(connection: ConnectionView): void
+  /** Says one line to the person. */
+  say(words: string): void
+  /** Stops listening to plan and company. */
+  close(): void
+}
+
+/** The board over a plan and a company. Throws when the plan holds no look: a reader never returns such a plan. */
+export function createBoardStore(parts: BoardParts): BoardStore {
+  let ownHand: PlanEdit | null = null
+  let pointer: OwnPresence['pointer'] = null
+  let frameAsked = false
+
+  const store = createStore<Board>()(() => ({
+    ...start(parts),
+    edit,
+    hold,
+    undo: () => step('undo'),
+    redo: () => step('redo'),
+    select: (selection: Selection | null) => {
+      store.setState({ selection })
+      tell()
+    },
+    showLook: (lookId: string) => {
+      if (store.getState().plan.looks[lookId] === undefined) return
+      store.setState({ lookId, selection: null, soloLightId: null })
+      predictNow()
+      tell()
+    },
+    setUnits: (units: Units) => {
+      parts.keepUnits(units)
+      store.setState({ units })
+    },
+    point: (place: OwnPresence['pointer']) => {
+      pointer = place
+      tell()
+    },
+    solo: (soloLightId: string | null) => store.setState({ soloLightId }),
+    handPenTo: parts.company.handPenTo,
+    takePenBack: parts.company.takePenBack,
+  }))
+
+  function edit(planEdit: PlanEdit): void {
+    const { mayEdit, mayNotBecause } = store.getState()
+    ownHand = null
+    if (!mayEdit) {
+      store.setState({ lastWords: `Not changed. ${mayNotBecause ?? ''}`.trim() })
+      predictNow()
+    } else {
+      parts.plan.write(planEdit)
+    }
+    tell()
+  }
+
+  function hold(planEdit: PlanEdit | null): void {
+    if (planEdit !== null && !store.getState().mayEdit) return
+    ownHand = planEdit
+    tell()
+    predictOnNextFrame()
+  }
+
+  function step(direction: 'undo' | 'redo'): void {
+    if (!store.getState().mayEdit) return
+    parts.plan[direction]()
+    store.setState({ lastWords: direction === 'undo' ? 'Undone' : 'Done again' })
+  }
+
+  function tell(): void {
+    const { selection, lookId } = store.getState()
+    parts.company.tell({ pointer, selection, inHand: ownHand, lookId })
+  }
+
+  /** Many moves of a hand between two pictures cost one prediction. */
+  function predictOnNextFrame(): void {
+    if (frameAsked) return
+    frameAsked = true
+    parts.onNextFrame(() => {
+      if (frameAsked) predictNow()
+    })
+  }
+
+  function predictNow(): void {
+    frameAsked = false
+    const { plan, lookId, people, shown: shownBefore } = store.getState()
+    const shown = withHands(plan, ownHand, people)
+    if (shown === shownBefore && store.getState().prediction.lookId === lookId) return
+    store.setState({ shown, prediction: parts.predict(shown, lookId) })
+  }
+
+  function takePlan(): void {
+    const { plan, repairs } = parts.plan.read()
+    const before = store.getState()
+    const lookId = plan.looks[before.lookId] === undefined ? firstLookId(plan) : before.lookId
+    store.setState({ plan, repairs, lookId, canUndo: parts.plan.canUndo(), canRedo: parts.plan.canRedo() })
+    predictNow()
+  }
+
+  function takePeople(): void {
+    const people = parts.company.people()
+    const hasPen = people.some((person) => person.isSelf && person.hasPen)
+    store.setState({ people, ...rightsOf(parts.role, hasPen, people) })
+    predictOnNextFrame()
+  }
+
+  const stops = [parts.plan.onChange(takePlan), parts.company.onChange(takePeople)]
+  return {
+    ...store,
+    showConnection: (connection) => store.setState({ connection }),
+    say: (lastWords) => store.setState({ lastWords }),
+    close: () => stops.forEach((stop) => stop()),
+  }
+}
+
+type Fields = Omit<
+  Board,
+  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'handPenTo' | 'takePenBack'
+>
+
+function start(parts: BoardParts): Fields {
+  const { plan, repairs } = parts.plan.read()
+  const lookId = firstLookId(plan)
+  const people = parts.company.people()
+  const hasPen = people.some((person) => person.isSelf && person.hasPen)
+  return {
+    plan,
+    shown: plan,
+    lookId,
+    prediction: parts.predict(plan, lookId),
+    repairs,
+    selection: null,
+    role: parts.role,
+    ...rightsOf(parts.role, hasPen, people),
+    units: parts.units,
+    people,
+    connection: parts.connection,
+    canUndo: parts.plan.canUndo(),
+    canRedo: parts.plan.canRedo(),
+    lastWords: '',
+    soloLightId: null,
+  }
+}
+
+/** The look that comes first in the job's own order. */
+export function firstLookId(plan: Plan): string {
+  const [first] = Object.entries(plan.looks).sort(([, a], [, b]) => a.order - b.order)
+  if (first === undefined) throw new Error('A plan holds at least one look')
+  return first[0]
+}
+
+/** The plan with every edit that is still in a hand laid over it; one's own hand last, so that it wins here. */
+function withHands(plan: Plan, ownHand: PlanEdit | null, people: readonly Person[]): Plan {
+  const others = people.flatMap((person) => (person.isSelf || person.inHand === null ? [] : [person.inHand]))
+  const hands = ownHand === null ? others : [...others, ownHand]
+  return hands.reduce(applyEdit, plan)
+}

@@ -1,0 +1,20 @@
+import type { Person, Role } from './board.ts'
+
+export interface Rights {
+  readonly mayEdit: boolean
+  /** Why not, in words; null when the person may. */
+  readonly mayNotBecause: string | null
+}
+
+/**
+ * Whether somebody may change the plan: photographer and assistant always, a client while they hold the pen. The relay
+ * decides by itself; this only keeps the screen from promising what would be refused.
+ */
+export function rightsOf(role: Role, hasPen: boolean, people: readonly Person[]): Rights {
+  if (role !== 'client' || hasPen) return { mayEdit: true, mayNotBecause: null }
+  const holder = people.find((person) => person.hasPen && !person.isSelf)
+  if (holder !== undefined) return { mayEdit: false, mayNotBecause: `${holder.name} holds the pen` }
+  const photographer = people.find((person) => person.role === 'photographer')
+  const who = photographer === undefined ? 'the photographer' : photographer.name
+  return { mayEdit: false, mayNotBecause: `You are looking on. Ask ${who} for the pen to change the plan` }
+}
