@@ -1,0 +1,22 @@
+import react from '@vitejs/plugin-react'
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vite'
+
+/** Where a relay listens while the client is served by vite alone, for work on the client. */
+const relay = process.env.HALFSTOP_RELAY ?? 'http://127.0.0.1:8787'
+
+export default defineConfig({
+  root: fileURLToPath(new URL('.', import.meta.url)),
+  plugins: [react()],
+  build: {
+    outDir: fileURLToPath(new URL('../dist/client', import.meta.url)),
+    emptyOutDir: true,
+    target: 'es2022',
+  },
+  server: {
+    proxy: {
+      '/api': relay,
+      '^/s/[^/]+/.+': { target: relay, ws: true },
+    },
+  },
+})
