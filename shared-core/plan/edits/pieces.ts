@@ -1,0 +1,66 @@
+import type { PlanEdit } from '../edit.ts'
+import type { Piece } from '../schema/look.ts'
+import { LIMITS, type Plan } from '../schema/plan.ts'
+import type { Place } from '../schema/quantities.ts'
+import { newId } from '../newId.ts'
+import { refuse, type Result } from '../result.ts'
+import { addBranch, removeBranch } from './adding.ts'
+import { changeBranch, type EditResult, type Patch } from './changing.ts'
+import { pieceIn } from './lookAt.ts'
+
+export type NewPiece = Pick<Piece, 'kind' | 'place'> & Partial<Piece>
+type PieceResult = Result<{ readonly edit: PlanEdit; readonly pieceId: string }>
+
+const piecePath = (lookId: string, pieceId: string) => ['looks', lookId, 'pieces', pieceId]
+
+const BLACK = '#161616'
+const WHITE = '#f2f2f2'
+
+/** What each kind usually is, until somebody measures their own. Sizes and cloths: common practice, no source. */
+const usualPieces: Readonly<Record<Piece['kind'], Omit<Piece, 'kind' | 'place'>>> = {
+  flag: {
+    label: 'Black flag', facingDegrees: 0, tiltDegrees: 0, widthMetres: 0.45, heightMetres: 0.6, openDegrees: 180,
+    front: BLACK, back: BLACK, transmittance: 0,
+  },
+  'v-flat': {
+    label: 'V-flat', facingDegrees: 0, tiltDegrees: 0, widthMetres: 1.2, heightMetres: 2.4, openDegrees: 90,
+    front: WHITE, back: BLACK, transmittance: 0,
+  },
+  board: {
+    label: 'White board', facingDegrees: 0, tiltDegrees: 0, widthMetres: 1, heightMetres: 2, openDegrees: 180,
+    front: WHITE, back: WHITE, transmittance: 0,
+  },
+  scrim: {
+    label: 'Scrim', facingDegrees: 0, tiltDegrees: 0, widthMetres: 1.8, heightMetres: 1.8, openDegrees: 180,
+    front: WHITE, back: WHITE, transmittance: 0.4,
+  },
+}
+
+export function addPiece(plan: Plan, lookId: string, piece: NewPiece): PieceResult {
+  const pieceId = newId()
+  const added = addBranch(
+    plan, 'addPiece', piecePath(lookId, pieceId), { ...usualPieces[piece.kind], ...piece }, LIMITS.piecesPerLook,
+  )
+  return added.ok ? { ...added, pieceId } : added
+}
+
+/** The same piece again, half a metre to camera right. */
+export function duplicatePiece(plan: Plan, lookId: string, pieceId: string): PieceResult {
+  const piece = pieceIn(plan, lookId, pieceId)
+  if (!piece) return refuse('That piece is no longer in the look.')
+  const place = { ...piece.place, xMetres: Math.min(piece.place.xMetres + 0.5, 50) }
+  const copy = addPiece(plan, lookId, { ...piece, place })
+  return copy.ok ? { ...copy, edit: { ...copy.edit, name: 'duplicatePiece' } } : copy
+}
+
+export function removePiece(plan: Plan, lookId: string, pieceId: string): EditResult {
+  return removeBranch(plan, 'removePiece', piecePath(lookId, pieceId))
+}
+
+export function changePiece(plan: Plan, lookId: string, pieceId: string, patch: Patch<Piece>): EditResult {
+  return changeBranch(plan, 'changePiece', piecePath(lookId, pieceId), patch)
+}
+
+export function movePiece(plan: Plan, lookId: string, pieceId: string, place: Partial<Place>): EditResult {
+  return changeBranch(plan, 'movePiece', piecePath(lookId, pieceId), { place })
+}

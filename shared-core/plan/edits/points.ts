@@ -1,0 +1,45 @@
+import type { PlanEdit } from '../edit.ts'
+import type { Point } from '../schema/look.ts'
+import { LIMITS, type Plan } from '../schema/plan.ts'
+import type { Place } from '../schema/quantities.ts'
+import { newId } from '../newId.ts'
+import { refuse, type Result } from '../result.ts'
+import { addBranch, removeBranch } from './adding.ts'
+import { changeBranch, type EditResult, type Patch } from './changing.ts'
+import { lookIn, pointIn } from './lookAt.ts'
+
+export type NewPoint = Pick<Point, 'place'> & Partial<Point>
+type PointResult = Result<{ readonly edit: PlanEdit; readonly pointId: string }>
+
+const pointPath = (lookId: string, pointId: string) => ['looks', lookId, 'points', pointId]
+
+/** A grey card held at the place and turned to the camera: the usual thing to meter at a point of no own surface. */
+const usualPoint: Omit<Point, 'place'> = { label: 'Point', facingDegrees: 0, tiltDegrees: 0, swatch: '#777777' }
+
+export function addPoint(plan: Plan, lookId: string, point: NewPoint): PointResult {
+  const pointId = newId()
+  const added = addBranch(
+    plan, 'addPoint', pointPath(lookId, pointId), { ...usualPoint, ...point }, LIMITS.pointsPerLook,
+  )
+  return added.ok ? { ...added, pointId } : added
+}
+
+export function changePoint(plan: Plan, lookId: string, pointId: string, patch: Patch<Point>): EditResult {
+  return changeBranch(plan, 'changePoint', pointPath(lookId, pointId), patch)
+}
+
+export function movePoint(plan: Plan, lookId: string, pointId: string, place: Partial<Place>): EditResult {
+  return changeBranch(plan, 'movePoint', pointPath(lookId, pointId), { place })
+}
+
+/** Takes a point away. Refused while a light is metered there, since its wanted level would mean nothing. */
+export function removePoint(plan: Plan, lookId: string, pointId: string): EditResult {
+  const look = lookIn(plan, lookId)
+  if (!look || !pointIn(plan, lookId, pointId)) return refuse('That point is no longer in the look.')
+  const served = Object.values(look.lights).filter((light) => light.serves === pointId)
+  if (served.length > 0) {
+    const letters = served.map((light) => light.letter).sort().join(', ')
+    return refuse(`Light ${letters} is metered at this point. Meter it somewhere else first.`)
+  }
+  return removeBranch(plan, 'removePoint', pointPath(lookId, pointId))
+}
