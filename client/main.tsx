@@ -1,6 +1,7 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './App.tsx'
+import '@fontsource-variable/instrument-sans'
 import './theme/tokens.css'
 import './theme/base.css'
 

@@ -1,4 +1,5 @@
 import { useId, useRef, useState, type KeyboardEvent } from 'react'
+import type { Result } from '../../shared-core/plan/result.ts'
 import './NumberField.css'
 
 export interface NumberFieldProps {
@@ -8,8 +9,8 @@ export interface NumberFieldProps {
   readonly value: number
   /** The value as this person writes it, unit included: "1.14 m", "f/8 and 3 tenths". */
   readonly format: (value: number) => string
-  /** What was typed as a value, or why not in words. Forgiving: entry functions come from the core. */
-  readonly parse: (typed: string) => { readonly value: number } | { readonly problem: string }
+  /** What was typed as a value, or why not in words. Forgiving: the entry functions of the core. */
+  readonly parse: (typed: string) => Result<{ readonly value: number }>
   /** Called once, when the entry is done. */
   readonly onDone: (value: number) => void
   /** Called on every arrow key before it is done, to show it everywhere; null lets go. */
@@ -50,7 +51,7 @@ export function NumberField(props: NumberFieldProps) {
     }
     if (typed === null || typed.trim() === format(value)) return letGo()
     const read = parse(typed)
-    if ('problem' in read) return setProblem(read.problem)
+    if (!read.ok) return setProblem(read.message)
     letGo()
     if (read.value !== value) onDone(read.value)
   }
@@ -74,7 +75,7 @@ export function NumberField(props: NumberFieldProps) {
   function readOr(fallback: number): number {
     if (typed === null) return fallback
     const read = parse(typed)
-    return 'value' in read ? read.value : fallback
+    return read.ok ? read.value : fallback
   }
 
   function onKeyDown(event: KeyboardEvent<HTMLInputElement>): void {

@@ -1,0 +1,80 @@
+import { useId, useState } from 'react'
+import './SwatchField.css'
+
+export interface SwatchFieldProps {
+  readonly label: string
+  /** `#rrggbb`, as the surface looks under daylight. */
+  readonly value: string
+  readonly onHold: (value: string | null) => void
+  readonly onDone: (value: string) => void
+  /** Usual ones to pick from, in words. */
+  readonly usual?: readonly { readonly name: string; readonly swatch: string }[]
+  readonly disabled?: boolean
+}
+
+/** A surface's colour: the patch on mid-grey, the usual ones by name, and the code itself to type. */
+export function SwatchField({ label, value, onHold, onDone, usual = [], disabled = false }: SwatchFieldProps) {
+  const [typed, setTyped] = useState<string | null>(null)
+  const patchId = useId()
+  const code = typed === null ? null : readSwatch(typed)
+
+  function finish(): void {
+    if (code !== null && code !== value) onDone(code)
+    setTyped(null)
+  }
+
+  return (
+    <fieldset className="swatch-field" disabled={disabled}>
+      <legend className="swatch-field-label">{label}</legend>
+      <div className="swatch-field-row">
+        <label className="swatch-field-patch" htmlFor={patchId}>
+          <span className="heard">{label}, pick a colour</span>
+          <input
+            id={patchId}
+            type="color"
+            value={value}
+            onInput={(event) => onHold(event.currentTarget.value)}
+            onChange={(event) => event.currentTarget.value !== value && onHold(event.currentTarget.value)}
+            onBlur={(event) => {
+              onHold(null)
+              if (event.currentTarget.value !== value) onDone(event.currentTarget.value)
+            }}
+          />
+        </label>
+        <input
+          className="number-field-input swatch-field-code"
+          type="text"
+          aria-label={`${label} as a colour code`}
+          aria-invalid={typed !== null && code === null}
+          spellCheck={false}
+          autoComplete="off"
+          value={typed ?? value}
+          onChange={(event) => setTyped(event.currentTarget.value)}
+          onBlur={finish}
+          onKeyDown={(event) => event.key === 'Enter' && finish()}
+        />
+        {usual.map((one) => (
+          <button
+            key={one.name}
+            type="button"
+            className="button button-bare swatch-field-usual"
+            aria-pressed={one.swatch === value}
+            aria-label={`${label}: ${one.name}`}
+            title={one.name}
+            onClick={() => onDone(one.swatch)}
+          >
+            <span className="swatch-field-dot" style={{ background: one.swatch }} />
+          </button>
+        ))}
+      </div>
+    </fieldset>
+  )
+}
+
+/** `#rrggbb` from "7c7c7c", "#7C7C7C" or "#777"; null when it is no colour code. */
+function readSwatch(typed: string): string | null {
+  const code = typed.trim().replace(/^#/, '').toLowerCase()
+  if (/^[0-9a-f]{6}$/.test(code)) return `#${code}`
+  if (/^[0-9a-f]{3}$/.test(code)) return `#${[...code].map((digit) => digit + digit).join('')}`
+  return null
+}
