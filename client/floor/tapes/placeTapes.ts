@@ -1,0 +1,117 @@
+import { sharedArea, type Bounds } from '../view/bounds.ts'
+import type { DrawnPoint } from '../view/projection.ts'
+
+/** A tape to stick beside its thing, in pixels of the panel. */
+export interface TapeToPlace {
+  readonly id: string
+  readonly width: number
+  readonly height: number
+  /** The thing it belongs to; the tape lies outside this. */
+  readonly thing: Bounds
+  /** The way the thing looks, so that the tape keeps out of its light; zeros when it has none. */
+  readonly looksTowards: DrawnPoint
+}
+
+export interface PlacedTape {
+  readonly id: string
+  readonly bounds: Bounds
+}
+
+const GAP_PIXELS = 8
+/** Sixteen places around a thing, near ones before far ones. */
+const DIRECTIONS = 16
+const REACHES = [0, 26, 60, 105, 160, 230]
+
+/**
+ * Puts every tape beside its thing: never on another tape, off the things when there is room, inside the panel, behind
+ * the light and not in its throw, and where it lay before unless another place is clearly better (so that tapes do not
+ * hop while a hand moves something). Tapes placed first keep their ground.
+ */
+export function placeTapes(
+  tapes: readonly TapeToPlace[],
+  keepOff: readonly Bounds[],
+  panel: Bounds,
+  before: ReadonlyMap<string, DrawnPoint> = new Map(),
+): PlacedTape[] {
+  const placed: PlacedTape[] = []
+  for (const tape of tapes) {
+    const candidates = candidatesFor(tape)
+    let best = candidates[0]!
+    let bestCost = Infinity
+    for (const candidate of candidates) {
+      const cost = costOf(tape, candidate, placed, keepOff, panel, before.get(tape.id))
+      if (cost < bestCost) {
+        best = candidate
+        bestCost = cost
+      }
+    }
+    placed.push({ id: tape.id, bounds: best.bounds })
+  }
+  return placed
+}
+
+interface Candidate {
+  readonly bounds: Bounds
+  readonly direction: DrawnPoint
+  readonly reach: number
+}
+
+/** Where a tape lies seen from its thing, to be given back as `before` next time. */
+export function offsetFromThing(placed: PlacedTape, thing: Bounds): DrawnPoint {
+  const [x, y] = middleOf(placed.bounds)
+  const [thingX, thingY] = middleOf(thing)
+  return [x - thingX, y - thingY]
+}
+
+function candidatesFor(tape: TapeToPlace): Candidate[] {
+  const [x, y] = middleOf(tape.thing)
+  const halfWidth = (tape.thing.right - tape.thing.left) / 2 + tape.width / 2 + GAP_PIXELS
+  const halfHeight = (tape.thing.bottom - tape.thing.top) / 2 + tape.height / 2 + GAP_PIXELS
+  return REACHES.flatMap((reach) =>
+    Array.from({ length: DIRECTIONS }, (_, i) => {
+      const angle = (i * 2 * Math.PI) / DIRECTIONS
+      const direction: DrawnPoint = [Math.cos(angle), Math.sin(angle)]
+      // Onto the box around thing and half a tape, then `reach` further out.
+      const toBox = Math.min(halfWidth / Math.max(1e-9, Math.abs(direction[0])), halfHeight / Math.max(1e-9, Math.abs(direction[1])))
+      const centreX = x + direction[0] * (toBox + reach)
+      const centreY = y + direction[1] * (toBox + reach)
+      return { bounds: boxAround(centreX, centreY, tape), direction, reach }
+    }),
+  )
+}
+
+function costOf(
+  tape: TapeToPlace,
+  { bounds, direction, reach }: Candidate,
+  placed: readonly PlacedTape[],
+  keepOff: readonly Bounds[],
+  panel: Bounds,
+  before: DrawnPoint | undefined,
+): number {
+  const area = tape.width * tape.height
+  const overTapes = placed.reduce((sum, other) => sum + sharedArea(withGap(bounds), other.bounds), 0)
+  const overThings = keepOff.reduce((sum, thing) => sum + sharedArea(bounds, thing), 0)
+  const outside = area - sharedArea(bounds, panel)
+  const inThrow = Math.max(0, direction[0] * tape.looksTowards[0] + direction[1] * tape.looksTowards[1])
+  return (overTapes / area) * 100 + (outside / area) * 60 + (overThings / area) * 6 + reach / 60 + inThrow * 1.6 + hop(tape, bounds, before)
+}
+
+function hop(tape: TapeToPlace, bounds: Bounds, before: DrawnPoint | undefined): number {
+  if (before === undefined) return 0
+  const [x, y] = middleOf(bounds)
+  const [thingX, thingY] = middleOf(tape.thing)
+  const moved = Math.sqrt((x - thingX - before[0]) ** 2 + (y - thingY - before[1]) ** 2)
+  return Math.min(1, moved / 60) * 1.2
+}
+
+function boxAround(x: number, y: number, { width, height }: TapeToPlace): Bounds {
+  return { left: x - width / 2, top: y - height / 2, right: x + width / 2, bottom: y + height / 2 }
+}
+
+function withGap(bounds: Bounds): Bounds {
+  return { left: bounds.left - 3, top: bounds.top - 3, right: bounds.right + 3, bottom: bounds.bottom + 3 }
+}
+
+function middleOf(bounds: Bounds): DrawnPoint {
+  return [(bounds.left + bounds.right) / 2, (bounds.top + bounds.bottom) / 2]
+}

@@ -1,0 +1,142 @@
+import type { Vector } from '../../shared-core/arithmetic/vector.ts'
+import type { Modifier } from '../../shared-core/plan/schema/kit.ts'
+import type { Light, Look, Piece } from '../../shared-core/plan/schema/look.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import { vectorOf } from '../../shared-core/set/emitter.ts'
+import { cameraSolids } from './solids/cameraSolids.ts'
+import { lightSolids } from './solids/lightSolids.ts'
+import { aimedOrientation, facingOrientation } from './solids/orientation.ts'
+import { pieceSolids } from './solids/pieceSolids.ts'
+import type { Solid } from './solids/solid.ts'
+import { subjectSolids } from './solids/subjectSolids.ts'
+import { supportSolids } from './solids/supportSolids.ts'
+import { backdropCorners } from './view/roomBox.ts'
+
+/** What can be taken in hand on the Floor. */
+export type ThingKey =
+  | { readonly kind: 'light' | 'piece' | 'point'; readonly id: string }
+  | { readonly kind: 'camera' | 'subject' | 'backdrop' }
+
+/** One thing of the set as the Floor handles it, whatever it is. */
+export interface Thing {
+  readonly key: ThingKey
+  /** The point it is moved by and its distances are taped to. */
+  readonly place: Vector
+  /** The way it looks. */
+  readonly axis: Vector
+  /** Where it is pointed; null for what only faces a direction. */
+  readonly aim: Vector | null
+  /** In true size, without stands. */
+  readonly solids: readonly Solid[]
+  /** Stands, legs and arms: drawn and avoided, not taken hold of. */
+  readonly supports: readonly Solid[]
+}
+
+/** A mark of its own for each thing, for maps and lists. */
+export function keyText(key: ThingKey): string {
+  return 'id' in key ? `${key.kind}:${key.id}` : key.kind
+}
+
+export function sameThing(a: ThingKey | null, b: ThingKey | null): boolean {
+  return a !== null && b !== null && keyText(a) === keyText(b)
+}
+
+/** Everything in the look, lights last, so that they lie on top. Lights whose modifier is not in the kit show a small front. */
+export function thingsOf(plan: Plan, look: Look): Thing[] {
+  return [
+    ...(look.backdrop.kind === 'paper' ? [backdropThing(look)] : []),
+    subjectThing(look),
+    cameraThing(look),
+    ...Object.entries(look.points).map(([id, point]) => pointThing(id, point)),
+    ...Object.entries(look.pieces).map(([id, piece]) => pieceThing(id, piece)),
+    ...Object.entries(look.lights).map(([id, light]) => lightThing(id, light, modifierOf(plan, light))),
+  ]
+}
+
+/** Shown where a light's modifier has gone from the kit. */
+const MISSING_MODIFIER: Modifier = {
+  name: 'not in the kit', kind: 'reflector', count: 0, widthMetres: 0.18, heightMetres: 0.18, depthMetres: 0.18, diffusers: 0,
+}
+
+export function modifierOf(plan: Plan, light: Light): Modifier {
+  return Object.hasOwn(plan.modifiers, light.modifierId) ? (plan.modifiers[light.modifierId] ?? MISSING_MODIFIER) : MISSING_MODIFIER
+}
+
+const builtLights = new WeakMap<Light, { readonly modifier: Modifier; readonly thing: Thing }>()
+
+/** The same object for the same light, so that what did not move is not drawn again. */
+export function lightThing(id: string, light: Light, modifier: Modifier): Thing {
+  const built = builtLights.get(light)
+  if (built?.modifier === modifier) return built.thing
+  const thing: Thing = {
+    key: { kind: 'light', id },
+    place: vectorOf(light.place),
+    axis: aimedOrientation(light.place, light.aim).axis,
+    aim: vectorOf(light.aim),
+    solids: lightSolids(light, modifier),
+    supports: supportSolids(light, modifier),
+  }
+  builtLights.set(light, { modifier, thing })
+  return thing
+}
+
+const builtPieces = new WeakMap<Piece, Thing>()
+
+function pieceThing(id: string, piece: Piece): Thing {
+  const built = builtPieces.get(piece)
+  if (built !== undefined) return built
+  const thing: Thing = {
+    key: { kind: 'piece', id },
+    place: vectorOf(piece.place),
+    axis: facingOrientation(piece.facingDegrees, piece.kind === 'v-flat' ? 0 : piece.tiltDegrees).axis,
+    aim: null,
+    solids: pieceSolids(piece),
+    supports: [],
+  }
+  builtPieces.set(piece, thing)
+  return thing
+}
+
+function pointThing(id: string, point: Look['points'][string]): Thing {
+  return {
+    key: { kind: 'point', id },
+    place: vectorOf(point.place),
+    axis: facingOrientation(point.facingDegrees, point.tiltDegrees).axis,
+    aim: null,
+    solids: [],
+    supports: [],
+  }
+}
+
+function cameraThing({ camera }: Look): Thing {
+  return {
+    key: { kind: 'camera' },
+    place: vectorOf(camera.place),
+    axis: aimedOrientation(camera.place, camera.aim).axis,
+    aim: vectorOf(camera.aim),
+    solids: cameraSolids(camera),
+    supports: [],
+  }
+}
+
+function subjectThing({ subject }: Look): Thing {
+  return {
+    key: { kind: 'subject' },
+    place: [subject.xMetres, subject.yMetres, 0],
+    axis: facingOrientation(subject.turnDegrees).axis,
+    aim: null,
+    solids: subjectSolids(subject),
+    supports: [],
+  }
+}
+
+function backdropThing({ backdrop }: Look): Thing {
+  return {
+    key: { kind: 'backdrop' },
+    place: [backdrop.centreXMetres, backdrop.yMetres, backdrop.topMetres],
+    axis: [0, -1, 0],
+    aim: null,
+    solids: [{ part: 'panel', points: backdropCorners(backdrop) }],
+    supports: [],
+  }
+}

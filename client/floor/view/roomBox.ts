@@ -1,0 +1,58 @@
+import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
+import type { Backdrop, Look } from '../../../shared-core/plan/schema/look.ts'
+import type { Room } from '../../../shared-core/plan/schema/room.ts'
+import { boundsOf, grow, type Bounds } from './bounds.ts'
+import { project, type ViewKind } from './projection.ts'
+
+/** The inside of the room in the axes of the set, in metres. */
+export interface RoomBox {
+  readonly left: number
+  readonly right: number
+  /** Wall behind the camera. */
+  readonly front: number
+  /** Wall behind the backdrop. */
+  readonly rear: number
+  readonly height: number
+}
+
+export function roomBox(room: Room): RoomBox {
+  return {
+    left: -room.markFromLeftWallMetres,
+    right: room.widthMetres - room.markFromLeftWallMetres,
+    front: room.markFromRearWallMetres - room.lengthMetres,
+    rear: room.markFromRearWallMetres,
+    height: room.heightMetres,
+  }
+}
+
+/** The room's outline in a drawing. */
+export function roomBounds(room: Room, view: ViewKind): Bounds {
+  const box = roomBox(room)
+  return boundsOf([project(view, [box.left, box.front, 0]), project(view, [box.right, box.rear, box.height])])
+}
+
+/** What matters: everything somebody has set up, with enough around it for tapes. */
+export function setBounds(look: Look, view: ViewKind): Bounds {
+  const places: Vector[] = [
+    ...Object.values(look.lights).map((light) => light.place),
+    ...Object.values(look.pieces).map((piece) => piece.place),
+    ...Object.values(look.points).map((point) => point.place),
+    look.camera.place,
+  ].map((place): Vector => [place.xMetres, place.yMetres, place.zMetres])
+  const { subject } = look
+  places.push([subject.xMetres, subject.yMetres, 0], [subject.xMetres, subject.yMetres, subject.heightMetres])
+  places.push(...backdropCorners(look.backdrop))
+  return grow(boundsOf(places.map((place) => project(view, place))), 0.45)
+}
+
+/** The paper's corners; none without paper. */
+export function backdropCorners(backdrop: Backdrop): Vector[] {
+  if (backdrop.kind === 'none') return []
+  const half = backdrop.widthMetres / 2
+  return [
+    [backdrop.centreXMetres - half, backdrop.yMetres, 0],
+    [backdrop.centreXMetres + half, backdrop.yMetres, 0],
+    [backdrop.centreXMetres + half, backdrop.yMetres, backdrop.topMetres],
+    [backdrop.centreXMetres - half, backdrop.yMetres, backdrop.topMetres],
+  ]
+}
