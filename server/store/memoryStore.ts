@@ -1,0 +1,130 @@
+import type { DocumentKey, JobRecord, KeptDocument, LinkRecord, NewJob, SeatRecord, Store } from './store.ts'
+import { StoreError } from './storeError.ts'
+
+interface LoggedUpdate {
+  readonly sequence: number
+  readonly update: Uint8Array
+}
+
+/** Keeps everything in this process and loses it with it: for tests, and for measuring the relay without a disk. */
+export class MemoryStore implements Store {
+  readonly #documents = new Map<string, { updates: LoggedUpdate[]; lastSequence: number }>()
+  readonly #jobs = new Map<string, JobRecord>()
+  readonly #links = new Map<string, LinkRecord>()
+  readonly #seats = new Map<string, SeatRecord>()
+  #closed = false
+
+  async readDocument(key: DocumentKey): Promise<KeptDocument> {
+    this.#mustBeOpen()
+    const kept = this.#documents.get(keyText(key))
+    return { updates: kept?.updates.map((logged) => logged.update) ?? [], lastSequence: kept?.lastSequence ?? 0 }
+  }
+
+  async append(key: DocumentKey, update: Uint8Array): Promise<number> {
+    this.#mustBeOpen()
+    const kept = this.#documents.get(keyText(key)) ?? { updates: [], lastSequence: 0 }
+    this.#documents.set(keyText(key), kept)
+    kept.lastSequence += 1
+    kept.updates.push({ sequence: kept.lastSequence, update: update.slice() })
+    return kept.lastSequence
+  }
+
+  async compact(key: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void> {
+    this.#mustBeOpen()
+    const kept = this.#documents.get(keyText(key))
+    if (kept === undefined) return
+    const replaced = kept.updates.filter((logged) => logged.sequence <= upToSequence)
+    const last = replaced.at(-1)
+    if (last === undefined) return
+    const later = kept.updates.slice(replaced.length)
+    kept.updates = [{ sequence: last.sequence, update: snapshot.slice() }, ...later]
+  }
+
+  async createJob(job: NewJob): Promise<void> {
+    this.#mustBeOpen()
+    if (this.#jobs.has(job.jobId)) throw new StoreError('other', 'the job exists')
+    this.#jobs.set(job.jobId, { jobId: job.jobId, createdMs: job.createdMs, penSeatId: null })
+    for (const link of job.links) this.#links.set(link.linkId, link)
+    for (const { document, update } of job.documents) await this.append({ jobId: job.jobId, document }, update)
+  }
+
+  async job(jobId: string): Promise<JobRecord | null> {
+    this.#mustBeOpen()
+    return this.#jobs.get(jobId) ?? null
+  }
+
+  async setPen(jobId: string, penSeatId: string | null): Promise<void> {
+    this.#mustBeOpen()
+    const job = this.#jobs.get(jobId)
+    if (job !== undefined) this.#jobs.set(jobId, { ...job, penSeatId })
+  }
+
+  async linksOf(jobId: string): Promise<readonly LinkRecord[]> {
+    this.#mustBeOpen()
+    return [...this.#links.values()].filter((link) => link.jobId === jobId)
+  }
+
+  async link(linkId: string): Promise<LinkRecord | null> {
+    this.#mustBeOpen()
+    return this.#links.get(linkId) ?? null
+  }
+
+  async addLink(link: LinkRecord): Promise<void> {
+    this.#mustBeOpen()
+    this.#links.set(link.linkId, link)
+  }
+
+  async endLink(linkId: string, ended: { readonly closedMs?: number; readonly revokedMs?: number }): Promise<void> {
+    this.#mustBeOpen()
+    const link = this.#links.get(linkId)
+    if (link === undefined) return
+    this.#links.set(linkId, {
+      ...link,
+      closedMs: link.closedMs ?? ended.closedMs ?? null,
+      revokedMs: link.revokedMs ?? ended.revokedMs ?? null,
+    })
+  }
+
+  async addSeat(seat: SeatRecord): Promise<void> {
+    this.#mustBeOpen()
+    this.#seats.set(seat.seatId, seat)
+  }
+
+  async seat(seatId: string): Promise<SeatRecord | null> {
+    this.#mustBeOpen()
+    return this.#seats.get(seatId) ?? null
+  }
+
+  async seatCount(linkId: string): Promise<number> {
+    this.#mustBeOpen()
+    return [...this.#seats.values()].filter((seat) => seat.linkId === linkId).length
+  }
+
+  async moveSeat(seatId: string, linkId: string): Promise<void> {
+    this.#mustBeOpen()
+    const seat = this.#seats.get(seatId)
+    if (seat !== undefined) this.#seats.set(seatId, { ...seat, linkId })
+  }
+
+  async renameSeat(seatId: string, name: string): Promise<void> {
+    this.#mustBeOpen()
+    const seat = this.#seats.get(seatId)
+    if (seat !== undefined) this.#seats.set(seatId, { ...seat, name })
+  }
+
+  async probe(): Promise<void> {
+    this.#mustBeOpen()
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true
+  }
+
+  #mustBeOpen(): void {
+    if (this.#closed) throw new StoreError('closed', 'the store was closed')
+  }
+}
+
+function keyText({ jobId, document }: DocumentKey): string {
+  return `${jobId}/${document}`
+}

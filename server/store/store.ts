@@ -1,0 +1,109 @@
+import type { DocumentName, Role } from '../access/role.ts'
+
+/** One shared document of one job. */
+export interface DocumentKey {
+  readonly jobId: string
+  readonly document: DocumentName
+}
+
+/** A document as kept: applying the updates in order to an empty document gives its state. */
+export interface KeptDocument {
+  readonly updates: readonly Uint8Array[]
+  /** Sequence of the last update; 0 when nothing was ever kept. */
+  readonly lastSequence: number
+}
+
+export interface JobRecord {
+  readonly jobId: string
+  readonly createdMs: number
+  /** The client's seat that holds the pen; null while it is with the photographer. */
+  readonly penSeatId: string | null
+}
+
+/** A secret link of a role. The key itself is kept nowhere: only its SHA-256. */
+export interface LinkRecord {
+  readonly linkId: string
+  readonly jobId: string
+  readonly role: Role
+  readonly keyHash: Uint8Array
+  readonly createdMs: number
+  readonly expiresMs: number
+  /** From then on it seats nobody new; those already seated stay. */
+  readonly closedMs: number | null
+  /** From then on it seats nobody and everybody it ever seated is out. */
+  readonly revokedMs: number | null
+}
+
+/** One person's place at a job, made by opening a link. */
+export interface SeatRecord {
+  readonly seatId: string
+  readonly jobId: string
+  readonly linkId: string
+  readonly role: Role
+  readonly name: string
+  readonly secretHash: Uint8Array
+  readonly createdMs: number
+}
+
+export interface NewJob {
+  readonly jobId: string
+  readonly createdMs: number
+  readonly links: readonly LinkRecord[]
+  /** First contents, one update a document. */
+  readonly documents: readonly { readonly document: DocumentName; readonly update: Uint8Array }[]
+}
+
+/**
+ * Keeps the documents' updates.
+ *
+ * Every method of every part may throw only {@link StoreError} (as a rejection), and after a rejection nothing of what
+ * was asked has happened. All are asynchronous so that a database across a network fits behind the same promises.
+ */
+export interface DocumentLog {
+  /** Everything kept of a document, in order. A document never written gives no updates: that is no error. */
+  readDocument(key: DocumentKey): Promise<KeptDocument>
+
+  /**
+   * Keeps one update after all earlier ones of its document. Once resolved, it survives the death of this process
+   * (kill -9); with the strict setting of a store that has one, also loss of power.
+   * @returns the update's sequence: 1 for a document's first, then rising by one.
+   */
+  append(key: DocumentKey, update: Uint8Array): Promise<number>
+
+  /**
+   * Puts `snapshot` in place of every update up to and including `upToSequence`. Later ones stay untouched, whether
+   * appended before or after this call; `lastSequence` never changes. A reader sees either all old or all new.
+   */
+  compact(key: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void>
+}
+
+/** Keeps who may come to which job. The same promises about errors as {@link DocumentLog}. */
+export interface JobRegister {
+  /** Keeps the job, its links and first contents, all or nothing. Rejects when the job exists. */
+  createJob(job: NewJob): Promise<void>
+  job(jobId: string): Promise<JobRecord | null>
+  /** `penSeatId` null gives the pen back to the photographer. */
+  setPen(jobId: string, penSeatId: string | null): Promise<void>
+
+  /** All links ever made for the job, oldest first, the dead ones too. */
+  linksOf(jobId: string): Promise<readonly LinkRecord[]>
+  link(linkId: string): Promise<LinkRecord | null>
+  addLink(link: LinkRecord): Promise<void>
+  /** Sets the moments a link was closed or revoked; a moment once set stays. */
+  endLink(linkId: string, ended: { readonly closedMs?: number; readonly revokedMs?: number }): Promise<void>
+
+  addSeat(seat: SeatRecord): Promise<void>
+  seat(seatId: string): Promise<SeatRecord | null>
+  /** How many seats a link has made: links are limited in that. */
+  seatCount(linkId: string): Promise<number>
+  /** Moves a seat to another link of its job, so that revoking the first no longer ends it. */
+  moveSeat(seatId: string, linkId: string): Promise<void>
+  renameSeat(seatId: string, name: string): Promise<void>
+}
+
+export interface Store extends DocumentLog, JobRegister {
+  /** Resolves when an append of ordinary size would be kept right now, having tried; rejects with the trouble if not. */
+  probe(): Promise<void>
+  /** Lets go of everything once what was accepted is kept. Later calls reject with trouble `closed`. */
+  close(): Promise<void>
+}

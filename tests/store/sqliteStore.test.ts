@@ -1,0 +1,84 @@
+import Database from 'libsql'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, describe, expect, it } from 'vitest'
+import { SqliteStore } from '../../server/store/sqliteStore.ts'
+import { describeStoreContract } from './contract.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'halfstop-store-'))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+let files = 0
+const freshPath = () => join(folder, `store-${++files}.db`)
+
+describeStoreContract('SqliteStore', async () => new SqliteStore(freshPath()))
+describeStoreContract('SqliteStore that waits for the disk', async () => new SqliteStore(freshPath(), 'power'))
+
+describe('SqliteStore and its file', () => {
+  const plan = { jobId: 'job', document: 'plan' } as const
+  const newJob = { jobId: 'job', createdMs: 0, links: [], documents: [] }
+
+  it('gives everything back when opened again', async () => {
+    const path = freshPath()
+    const first = new SqliteStore(path)
+    await first.createJob(newJob)
+    await first.append(plan, new Uint8Array([1, 2, 3]))
+    await first.close()
+    const second = new SqliteStore(path)
+    expect(await second.readDocument(plan)).toEqual({ updates: [new Uint8Array([1, 2, 3])], lastSequence: 1 })
+    await second.close()
+  })
+
+  it('keeps what was still waiting when it is closed', async () => {
+    const path = freshPath()
+    const first = new SqliteStore(path)
+    await first.createJob(newJob)
+    const waiting = first.append(plan, new Uint8Array([9]))
+    await first.close()
+    expect(await waiting).toBe(1)
+    const second = new SqliteStore(path)
+    expect((await second.readDocument(plan)).updates).toEqual([new Uint8Array([9])])
+    await second.close()
+  })
+
+  it('does not let one bad append spoil others that share its turn', async () => {
+    const store = new SqliteStore(freshPath())
+    await store.createJob(newJob)
+    const [bad, good] = await Promise.allSettled([
+      store.append({ jobId: 'no such job', document: 'plan' }, new Uint8Array([1])),
+      store.append(plan, new Uint8Array([2])),
+    ])
+    expect(bad.status).toBe('rejected')
+    expect(good).toEqual({ status: 'fulfilled', value: 1 })
+    await store.close()
+  })
+
+  it('says that a file which is no database cannot be read', () => {
+    const path = freshPath()
+    writeFileSync(path, Buffer.alloc(8_192, 7))
+    expect(() => new SqliteStore(path)).toThrow(expect.objectContaining({ name: 'StoreError', trouble: 'unreadable' }))
+  })
+
+  it('says that a file whose pages were overwritten cannot be read', async () => {
+    const path = freshPath()
+    const store = new SqliteStore(path)
+    await store.createJob(newJob)
+    for (let count = 0; count < 50; count++) await store.append(plan, new Uint8Array(2_000))
+    await store.close()
+    const file = readFileSync(path)
+    file.fill(0xa5, 4_096 * 3)
+    writeFileSync(path, file)
+    const damaged = new SqliteStore(path)
+    await expect(damaged.readDocument(plan)).rejects.toMatchObject({ name: 'StoreError', trouble: 'unreadable' })
+    await damaged.close()
+  })
+
+  it('will not touch a store of a newer release', async () => {
+    const path = freshPath()
+    await new SqliteStore(path).close()
+    const database = new Database(path)
+    database.prepare('INSERT INTO migrations (version, applied_ms) VALUES (?, ?)').run(999, 0)
+    database.close()
+    expect(() => new SqliteStore(path)).toThrow(expect.objectContaining({ trouble: 'unreadable' }))
+  })
+})
