@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import { createBoardStore } from './session/boardStore.ts'
 import { noCompany } from './session/company.ts'
 import { createLocalPlan } from './session/localPlan.ts'
-import { temporaryPlan } from './session/temporaryPlan.ts'
+import { demoPlan } from '../shared-core/plan/demo/demoPlan.ts'
 import { temporaryPrediction } from './session/temporaryPrediction.ts'
 import { BoardContext } from './session/useBoard.ts'
 import { BoardPage } from './shell/BoardPage.tsx'
@@ -11,7 +11,7 @@ export function App() {
   const store = useMemo(
     () =>
       createBoardStore({
-        plan: createLocalPlan(temporaryPlan),
+        plan: createLocalPlan(demoPlan),
         company: noCompany,
         role: 'photographer',
         connection: { state: 'live', words: 'Live', notKept: null },

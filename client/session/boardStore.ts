@@ -1,9 +1,10 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import { applyEdit, type PlanEdit } from '../../shared-core/plan/edit.ts'
+import type { PlanEdit } from '../../shared-core/plan/edit.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import type { Board, ConnectionView, Person, Role, Selection, Units } from './board.ts'
+import type { Board, ConnectionView, Role, Selection, Units } from './board.ts'
 import type { Company, OwnPresence } from './company.ts'
+import { withHands } from './handsOver.ts'
 import type { PlanSource } from './planSource.ts'
 import { rightsOf } from './rights.ts'
 
@@ -106,7 +107,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   function predictNow(): void {
     frameAsked = false
     const { plan, lookId, people, shown: shownBefore } = store.getState()
-    const shown = withHands(plan, ownHand, people)
+    const shown = withHands(plan, lookId, ownHand, people)
     if (shown === shownBefore && store.getState().prediction.lookId === lookId) return
     store.setState({ shown, prediction: parts.predict(shown, lookId) })
   }
@@ -169,11 +170,4 @@ export function firstLookId(plan: Plan): string {
   const [first] = Object.entries(plan.looks).sort(([, a], [, b]) => a.order - b.order)
   if (first === undefined) throw new Error('A plan holds at least one look')
   return first[0]
-}
-
-/** The plan with every edit that is still in a hand laid over it; one's own hand last, so that it wins here. */
-function withHands(plan: Plan, ownHand: PlanEdit | null, people: readonly Person[]): Plan {
-  const others = people.flatMap((person) => (person.isSelf || person.inHand === null ? [] : [person.inHand]))
-  const hands = ownHand === null ? others : [...others, ownHand]
-  return hands.reduce(applyEdit, plan)
 }

@@ -1,0 +1,58 @@
+import { z } from 'zod'
+import type { PlanEdit } from '../../shared-core/plan/edit.ts'
+import { coordinateMetres, idText } from '../../shared-core/plan/schema/quantities.ts'
+import type { Selection } from './board.ts'
+import type { OwnPresence } from './company.ts'
+
+/** What others say of themselves is a stranger's word: nothing of it is used before it has passed here. */
+
+const selectionSchema = z.union([
+  z.object({ kind: z.enum(['light', 'piece', 'point', 'area']), id: idText }),
+  z.object({ kind: z.enum(['camera', 'subject', 'backdrop', 'room', 'kit']) }),
+])
+
+const changeSchema = z.union([
+  z.strictObject({ path: z.array(z.string().max(64)).min(1).max(8), set: z.json() }),
+  z.strictObject({ path: z.array(z.string().max(64)).min(1).max(8), remove: z.literal(true) }),
+])
+
+/** A hand holds a few things; an edit past this is no gesture. */
+const MOST_CHANGES_IN_HAND = 400
+
+const inHandSchema = z.strictObject({ name: z.string().max(40), changes: z.array(changeSchema).max(MOST_CHANGES_IN_HAND) })
+
+const pointerSchema = z.object({ xMetres: coordinateMetres, yMetres: coordinateMetres })
+
+const seatSchema = z.object({
+  seatId: z.string().min(1).max(64),
+  name: z.string().max(120),
+  role: z.enum(['photographer', 'assistant', 'client']),
+})
+export type Seat = z.infer<typeof seatSchema>
+
+export interface StampedPresence extends OwnPresence {
+  /** As the relay stamped it; a state without a stamp is nobody's. */
+  readonly seat: Seat
+}
+
+/**
+ * Reads one awareness state. Null when the relay has not stamped it. Every other field is taken or dropped by itself, so
+ * that one bad pointer does not make a person vanish.
+ */
+export function readPresence(state: unknown): StampedPresence | null {
+  if (typeof state !== 'object' || state === null) return null
+  const fields = state as Record<string, unknown>
+  const seat = seatSchema.safeParse(fields.seat)
+  if (!seat.success) return null
+  const selection = selectionSchema.safeParse(fields.selection)
+  const inHand = inHandSchema.safeParse(fields.inHand)
+  const pointer = pointerSchema.safeParse(fields.pointer)
+  const lookId = idText.safeParse(fields.lookId)
+  return {
+    seat: seat.data,
+    selection: selection.success ? (selection.data as Selection) : null,
+    inHand: inHand.success ? (inHand.data as PlanEdit) : null,
+    pointer: pointer.success ? pointer.data : null,
+    lookId: lookId.success ? lookId.data : null,
+  }
+}
