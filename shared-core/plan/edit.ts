@@ -21,22 +21,26 @@ export interface PlanEdit {
   readonly changes: readonly PlanChange[]
 }
 
-/** The plan after the edit, sharing every untouched branch with the plan before, so that `===` tells what changed. */
+/**
+ * The plan after the edit, sharing every untouched branch with the plan before, so that `===` tells what changed.
+ * A change whose branch is gone (somebody removed the light) changes nothing, as in the shared document.
+ */
 export function applyEdit(plan: Plan, edit: PlanEdit): Plan {
   return edit.changes.reduce<Json>((tree, change) => applyChange(tree, change, 0), plan as unknown as Json) as unknown as Plan
 }
 
-function applyChange(tree: Json | undefined, change: PlanChange, depth: number): Json {
+function applyChange(branch: Json, change: PlanChange, depth: number): Json {
   const key = change.path[depth]
-  if (key === undefined) return 'set' in change ? change.set : (tree ?? null)
-  const branch = isBranch(tree) ? tree : {}
-  if (depth === change.path.length - 1 && 'remove' in change) {
-    const { [key]: _removed, ...rest } = branch
-    return rest
-  }
+  if (key === undefined || !isBranch(branch)) return branch
   const before = Object.hasOwn(branch, key) ? branch[key] : undefined
-  const after = applyChange(before, change, depth + 1)
-  return after === before ? branch : { ...branch, [key]: after }
+  if (depth < change.path.length - 1) {
+    const after = before === undefined ? undefined : applyChange(before, change, depth + 1)
+    return after === undefined || after === before ? branch : { ...branch, [key]: after }
+  }
+  if ('set' in change) return change.set === before ? branch : { ...branch, [key]: change.set }
+  if (before === undefined) return branch
+  const { [key]: _removed, ...rest } = branch
+  return rest
 }
 
 function isBranch(value: Json | undefined): value is { readonly [key: string]: Json } {

@@ -1,10 +1,10 @@
-import type { Head } from '../schema/kit.ts'
 import type { Light, Look } from '../schema/look.ts'
 import { LIMITS, type Plan } from '../schema/plan.ts'
 import type { PlanEdit } from '../edit.ts'
 import { fitToHead, onHeadStep } from '../fitToHead.ts'
 import { nextLetter } from '../letters.ts'
 import { newId } from '../newId.ts'
+import { usualLight } from '../usual/light.ts'
 import { refuse, type Result } from '../result.ts'
 import { addBranch, removeBranch } from './adding.ts'
 import { changeBranch, type EditResult, type Patch } from './changing.ts'
@@ -23,7 +23,8 @@ export function addLight(plan: Plan, lookId: string, light: NewLight): LightResu
   if (!look) return refuse('That look is no longer in the job.')
   if (!head) return refuse('That head is not in the kit.')
   if (!own(plan.modifiers, light.modifierId)) return refuse('That modifier is not in the kit.')
-  return placeLight(plan, 'addLight', lookId, { ...usualLight(look, head), ...light })
+  const energyJoules = fitToHead(head, head.fullEnergyJoules / 8)
+  return placeLight(plan, 'addLight', lookId, { ...usualLight, ...turnInSetUp(look), energyJoules, ...light })
 }
 
 /** The same light again, half a metre to camera right, with its own letter. */
@@ -98,23 +99,6 @@ function turnInSetUp(look: Look): Pick<Light, 'letter' | 'setUpOrder'> {
   const lights = Object.values(look.lights)
   const last = Math.max(-1, ...lights.map((light) => light.setUpOrder))
   return { letter: nextLetter(lights.map((light) => light.letter)), setUpOrder: Math.min(Math.floor(last) + 1, 1_000) }
-}
-
-function usualLight(look: Look, head: Head): Omit<Light, 'headId' | 'modifierId' | 'place' | 'aim'> {
-  return {
-    ...turnInSetUp(look),
-    on: true,
-    grid: { kind: 'none', openingDegrees: 40 },
-    rollDegrees: 0,
-    energyJoules: fitToHead(head, head.fullEnergyJoules / 8),
-    gelIds: [],
-    gelPlace: 'at-the-head',
-    support: 'stand',
-    plane: 'front',
-    serves: 'nose',
-    wantedStops: null,
-    note: '',
-  }
 }
 
 function renamed(name: string, result: EditResult): EditResult {

@@ -3,6 +3,7 @@ import type { Piece } from '../schema/look.ts'
 import { LIMITS, type Plan } from '../schema/plan.ts'
 import type { Place } from '../schema/quantities.ts'
 import { newId } from '../newId.ts'
+import { usualPieces } from '../usual/pieces.ts'
 import { refuse, type Result } from '../result.ts'
 import { addBranch, removeBranch } from './adding.ts'
 import { changeBranch, type EditResult, type Patch } from './changing.ts'
@@ -12,29 +13,6 @@ export type NewPiece = Pick<Piece, 'kind' | 'place'> & Partial<Piece>
 type PieceResult = Result<{ readonly edit: PlanEdit; readonly pieceId: string }>
 
 const piecePath = (lookId: string, pieceId: string) => ['looks', lookId, 'pieces', pieceId]
-
-const BLACK = '#161616'
-const WHITE = '#f2f2f2'
-
-/** What each kind usually is, until somebody measures their own. Sizes and cloths: common practice, no source. */
-const usualPieces: Readonly<Record<Piece['kind'], Omit<Piece, 'kind' | 'place'>>> = {
-  flag: {
-    label: 'Black flag', facingDegrees: 0, tiltDegrees: 0, widthMetres: 0.45, heightMetres: 0.6, openDegrees: 180,
-    front: BLACK, back: BLACK, transmittance: 0,
-  },
-  'v-flat': {
-    label: 'V-flat', facingDegrees: 0, tiltDegrees: 0, widthMetres: 1.2, heightMetres: 2.4, openDegrees: 90,
-    front: WHITE, back: BLACK, transmittance: 0,
-  },
-  board: {
-    label: 'White board', facingDegrees: 0, tiltDegrees: 0, widthMetres: 1, heightMetres: 2, openDegrees: 180,
-    front: WHITE, back: WHITE, transmittance: 0,
-  },
-  scrim: {
-    label: 'Scrim', facingDegrees: 0, tiltDegrees: 0, widthMetres: 1.8, heightMetres: 1.8, openDegrees: 180,
-    front: WHITE, back: WHITE, transmittance: 0.4,
-  },
-}
 
 export function addPiece(plan: Plan, lookId: string, piece: NewPiece): PieceResult {
   const pieceId = newId()

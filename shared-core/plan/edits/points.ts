@@ -3,6 +3,7 @@ import type { Point } from '../schema/look.ts'
 import { LIMITS, type Plan } from '../schema/plan.ts'
 import type { Place } from '../schema/quantities.ts'
 import { newId } from '../newId.ts'
+import { usualPoint } from '../usual/pieces.ts'
 import { refuse, type Result } from '../result.ts'
 import { addBranch, removeBranch } from './adding.ts'
 import { changeBranch, type EditResult, type Patch } from './changing.ts'
@@ -12,9 +13,6 @@ export type NewPoint = Pick<Point, 'place'> & Partial<Point>
 type PointResult = Result<{ readonly edit: PlanEdit; readonly pointId: string }>
 
 const pointPath = (lookId: string, pointId: string) => ['looks', lookId, 'points', pointId]
-
-/** A grey card held at the place and turned to the camera: the usual thing to meter at a point of no own surface. */
-const usualPoint: Omit<Point, 'place'> = { label: 'Point', facingDegrees: 0, tiltDegrees: 0, swatch: '#777777' }
 
 export function addPoint(plan: Plan, lookId: string, point: NewPoint): PointResult {
   const pointId = newId()

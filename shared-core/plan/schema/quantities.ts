@@ -16,7 +16,11 @@ export const shortText = z.string().max(120)
 export const longText = z.string().max(4_000)
 
 /** A key of a record in the plan: made by the program, never shown. */
-export const idText = z.string().regex(/^[A-Za-z0-9_-]{1,40}$/, 'letters, digits, - and _ only, at most 40')
+export const idText = z
+  .string()
+  .regex(/^[A-Za-z0-9_-]{1,40}$/, 'letters, digits, - and _ only, at most 40')
+  // An id such as `constructor` would be found in every record, whether it is there or not.
+  .refine((id) => !(id in Object.prototype), 'not a name that the language itself uses')
 
 /** A surface's colour as it looks under daylight, `#rrggbb` in sRGB; turned into a reflectance curve by the core. */
 export const swatch = z.string().regex(/^#[0-9a-f]{6}$/, 'a colour like #7c7c7c')
