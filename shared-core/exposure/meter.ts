@@ -1,0 +1,56 @@
+import { stopsFromTimes } from '../arithmetic/portable.ts'
+
+/**
+ * What meters make of light. Incident: N^2 = H S / C for flash, N^2 / t = E S / C for steady light; reflected:
+ * N^2 / t = L S / K (ISO 2720:1974; for flash ISO 10157:1991 with the time integral in place of E t).
+ */
+
+/** Usual incident constant for a dome; ISO 2720 allows 320-540. */
+export const DOME_CONSTANT = 330
+/** Usual incident constant for a flat disc; ISO 2720 allows 240-400. */
+export const FLAT_CONSTANT = 250
+/** Usual reflected constant; ISO 2720 allows 10.6-13.4. */
+export const SPOT_CONSTANT = 12.5
+
+/**
+ * f-number a flash meter shows.
+ *
+ * @param exposureLuxSeconds at the receptor, >= 0; none gives 0
+ * @param isoSpeed arithmetic ISO speed, > 0
+ * @param constant C of the receptor in lux-second terms
+ */
+export function incidentFNumber(exposureLuxSeconds: number, isoSpeed: number, constant: number): number {
+  return Math.sqrt((exposureLuxSeconds * isoSpeed) / constant)
+}
+
+/** Lux-seconds that an incident meter reads as `fNumber`. */
+export function incidentLuxSeconds(fNumber: number, isoSpeed: number, constant: number): number {
+  return (fNumber * fNumber * constant) / isoSpeed
+}
+
+/** Stops by which an exposure lies over (positive) the taking aperture; -Infinity for none. */
+export function stopsOverAperture(
+  exposureLuxSeconds: number, fNumber: number, isoSpeed: number, constant: number,
+): number {
+  return stopsFromTimes(exposureLuxSeconds / incidentLuxSeconds(fNumber, isoSpeed, constant))
+}
+
+/** f-number of a spot reading of `luminanceTime` in cd s/m2. */
+export function spotFNumber(luminanceTime: number, isoSpeed: number, constant: number = SPOT_CONSTANT): number {
+  return Math.sqrt((luminanceTime * isoSpeed) / constant)
+}
+
+/** Reflectance in 0-1 that reads the same by spot and incident meter: pi K / C. */
+export function impliedReflectance(spotConstant: number, incidentConstant: number): number {
+  return (Math.PI * spotConstant) / incidentConstant
+}
+
+/** Stops that a second light, `stopsUnder` the first, adds to it: log2(1 + 2^-d). */
+export function stopsAddedBy(stopsUnder: number): number {
+  return stopsFromTimes(1 + Math.exp(-stopsUnder * Math.LN2))
+}
+
+/** Stops lost going from one distance to another, for a point source: 2 log2(d1 / d0). */
+export function pointSourceFallOffStops(fromMetres: number, toMetres: number): number {
+  return 2 * stopsFromTimes(toMetres / fromMetres)
+}

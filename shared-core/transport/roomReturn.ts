@@ -1,0 +1,35 @@
+import { builtSet } from '../set/builtSet.ts'
+import type { Scene } from '../set/scene.ts'
+
+/** Where one light's flux lands first. */
+export interface FirstLanding {
+  readonly surfaceId: string
+  /** Share of the bare tube's flux that lands there. */
+  readonly fluxShare: number
+  /** Share of what lands that a scrim lets through; 0 for all that is solid. */
+  readonly transmittance: number
+}
+
+/** Where the flux of a light lands first, for each surface that gets any. What the subject swallows is not in it. */
+export function firstLandings(_scene: Scene, _lightId: string): readonly FirstLanding[] {
+  return []
+}
+
+/** Each surface's share of all the area that light in the room can land on; the shares add up to 1. */
+export function surfaceAreaShares(scene: Scene): readonly { readonly surfaceId: string; readonly areaShare: number }[] {
+  const { surfaces } = builtSet(scene)
+  const total = surfaces.reduce((sum, surface) => sum + surface.areaSquareMetres, 0)
+  return surfaces.map(({ id, areaSquareMetres }) => ({ surfaceId: id, areaShare: areaSquareMetres / total }))
+}
+
+/**
+ * Share of a light's flux that goes astray in the room after its first return: multiply a receiver's `cavity` by it.
+ * The room is an integrating cavity: flux returned once lands evenly, and each landing returns the mean reflectance.
+ *
+ * @param returnedShare share of the bare tube's flux returned at the first landings: the sum of fluxShare times
+ *   (reflectance + transmittance)
+ * @param meanReflectance of all surfaces by area, 0-1
+ */
+export function strayShare(returnedShare: number, meanReflectance: number): number {
+  return (returnedShare * meanReflectance) / (1 - Math.min(meanReflectance, 0.98))
+}
