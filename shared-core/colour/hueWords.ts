@@ -1,0 +1,63 @@
+import { convertLrgbToOklab } from 'culori/fn'
+import { degreesFromRadians } from '../arithmetic/portable.ts'
+import { linearFromXyz } from '../spectra/srgb.ts'
+import type { Xyz } from './triples.ts'
+
+/** Hue words by OKLab hue angle: the word for full colours, and for pale ones. Each reaches up to its angle. */
+const HUES: readonly (readonly [upToDegrees: number, full: string, pale: string])[] = [
+  [16, 'rose', 'pink'],
+  [36, 'red', 'pink'],
+  [56, 'orange', 'apricot'],
+  [78, 'amber', 'apricot'],
+  [97, 'gold', 'straw'],
+  [116, 'yellow', 'straw'],
+  [136, 'moss', 'pistachio'],
+  [160, 'green', 'pistachio'],
+  [192, 'turquoise', 'turquoise'],
+  [218, 'teal', 'turquoise'],
+  [246, 'sky', 'sky'],
+  [278, 'blue', 'blue'],
+  [312, 'violet', 'lavender'],
+  [340, 'magenta', 'pink'],
+  [360, 'rose', 'pink'],
+]
+
+const BLACK_BELOW = 0.14
+const DEEP_BELOW = 0.48
+const PALE_ABOVE = 0.82
+const NEAR_WHITE_ABOVE = 0.93
+const NEUTRAL_CHROMA = 0.012
+const GREYISH_CHROMA = 0.045
+
+/**
+ * A colour in plain words: "deep violet", "pale apricot", "near white, cool", "mid grey".
+ * Lightness, chroma and hue of OKLab (B. Ottosson 2020); the borders between words are ours.
+ * @param xyz D65, Y = 1 for white.
+ */
+export function colourWords(xyz: Xyz): string {
+  const [r, g, b] = linearFromXyz(xyz)
+  const lab = convertLrgbToOklab({ r, g, b })
+  const chroma = Math.sqrt(lab.a * lab.a + lab.b * lab.b)
+  if (lab.l < BLACK_BELOW) return 'black'
+  if (chroma < NEUTRAL_CHROMA) return greyWord(lab.l)
+  const degrees = (degreesFromRadians(Math.atan2(lab.b, lab.a)) + 360) % 360
+  const [, full, pale] = HUES.find(([upTo]) => degrees <= upTo) ?? HUES[0]!
+  if (lab.l > NEAR_WHITE_ABOVE && chroma < GREYISH_CHROMA) return `near white, ${castWord(degrees)}`
+  if (chroma < GREYISH_CHROMA) return `${castWord(degrees)} ${greyWord(lab.l)}`
+  if (lab.l > PALE_ABOVE) return chroma > 0.13 ? `bright ${full}` : `pale ${pale}`
+  if (lab.l < DEEP_BELOW) return `deep ${full}`
+  return chroma < 0.09 ? `soft ${full}` : full
+}
+
+function greyWord(lightness: number): string {
+  if (lightness > 0.985) return 'white'
+  if (lightness > 0.8) return 'light grey'
+  return lightness < 0.45 ? 'dark grey' : 'mid grey'
+}
+
+function castWord(degrees: number): string {
+  if (degrees < 20 || degrees >= 320) return 'pinkish'
+  if (degrees < 115) return 'warm'
+  if (degrees < 185) return 'greenish'
+  return 'cool'
+}

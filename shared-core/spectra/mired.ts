@@ -1,0 +1,15 @@
+/** Reciprocal megakelvin: steps of equal look, in which conversion sheets add. M = 10⁶ / T. */
+export function miredOf(kelvin: number): number {
+  return 1e6 / kelvin
+}
+
+/** The shift a sheet must give to turn one temperature into another; positive is warmer. */
+export function shiftMired(fromKelvin: number, toKelvin: number): number {
+  return miredOf(toKelvin) - miredOf(fromKelvin)
+}
+
+/** The temperature a light has behind a sheet. Null where the sheet is bluer than any temperature (infinite or less than none). */
+export function kelvinBehindShift(kelvin: number, shift: number): number | null {
+  const mired = miredOf(kelvin) + shift
+  return mired > 0 ? 1e6 / mired : null
+}
