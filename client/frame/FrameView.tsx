@@ -1,3 +1,61 @@
+import { useMemo, useRef, useState } from 'react'
+import { useBoard } from '../session/useBoard.ts'
+import { AreaMarks } from './AreaMarks.tsx'
+import { colourAlone } from './colourAlone.ts'
+import { FormPicture } from './FormPicture.tsx'
+import './FrameView.css'
+import { useElementSize } from './useElementSize.ts'
+import { verdictInWords } from './verdictWords.ts'
+
+/** Sharp enough for the biggest print on the easel, and still quick to sum on every move of a hand. */
+const WIDEST_PIXELS = 480
+
+/** The predicted picture at the camera's crop, on mid-grey, with what it reads as in words under it. */
 export function FrameView() {
-  return <section aria-label="FrameView" style={{ padding: '1rem', color: 'var(--ink-faint)' }}>FrameView</section>
+  const prediction = useBoard((board) => board.prediction)
+  const stature = useBoard((board) => board.shown.looks[board.lookId]?.subject.heightMetres ?? 1.7)
+  const finish = useBoard((board) => board.shown.looks[board.lookId]?.finish)
+  const soloLightId = useBoard((board) => board.soloLightId)
+  const [allAreas, setAllAreas] = useState(false)
+  const easel = useRef<HTMLDivElement>(null)
+  const room = useElementSize(easel)
+
+  const { areas, framing, taking } = prediction
+  const solo = prediction.lights.find((light) => light.id === soloLightId)
+  const colours = useMemo(
+    () => areas.map((area) => (solo && finish ? colourAlone(area, solo.id, taking, finish) : area.colour.display)),
+    [areas, solo, taking, finish],
+  )
+  const aspect = framing.atSubjectWidthMetres / framing.atSubjectHeightMetres
+  const width = room ? Math.floor(Math.min(room.widthPixels, room.heightPixels * aspect)) : 0
+  const verdict = solo ? `${solo.letter} alone: ${solo.summary}` : verdictInWords(prediction.background)
+
+  return (
+    <section className="frame" aria-label="Frame">
+      <div ref={easel} className="frame-easel">
+        {width > 0 && (
+          <div className="frame-print" style={{ width, height: Math.floor(width / aspect) }}>
+            <FormPicture
+              areas={areas}
+              framing={framing}
+              statureMetres={stature}
+              colours={colours}
+              widthPixels={Math.min(WIDEST_PIXELS, Math.round(width * devicePixelRatio))}
+              description={`Predicted picture of ${prediction.lookName}. ${verdict}.`}
+            />
+            <AreaMarks allShown={allAreas} />
+          </div>
+        )}
+      </div>
+      <footer className="frame-caption">
+        <p className="frame-words">
+          <strong>{prediction.lookName}</strong>
+          <span>{verdict}</span>
+        </p>
+        <button type="button" className="frame-toggle" aria-pressed={allAreas} onClick={() => setAllAreas(!allAreas)}>
+          Areas
+        </button>
+      </footer>
+    </section>
+  )
 }

@@ -1,0 +1,104 @@
+import { useMemo, useRef, useState, type KeyboardEvent } from 'react'
+import type { AreaPrediction } from '../../shared-core/predict/prediction.ts'
+import { shortAreaName, signedStops } from '../ladder/areaNames.ts'
+import { spreadLabels } from '../ladder/spreadLabels.ts'
+import { useBoard } from '../session/useBoard.ts'
+import { clippedInLetters, clippedInWords } from './clipping.ts'
+import { nextAreaTowards } from './nextArea.ts'
+import { useElementSize } from './useElementSize.ts'
+
+const LABEL_PIXELS = 20
+
+/**
+ * The areas on the picture: a mark at each, its name and stops when touched or when all are shown, and which channels
+ * clip there. One stop of the Tab key; arrows go to the nearest area that way.
+ */
+export function AreaMarks({ allShown }: { readonly allShown: boolean }) {
+  const areas = useBoard((board) => board.prediction.areas)
+  const behind = useBoard((board) => board.prediction.background.behind)
+  const selection = useBoard((board) => board.selection)
+  const select = useBoard((board) => board.select)
+  const layer = useRef<HTMLDivElement>(null)
+  const size = useElementSize(layer)
+  const [reached, setReached] = useState<string | null>(null)
+
+  const shown = useMemo(() => areas.filter((area) => area.inFrame), [areas])
+  const selectedId = selection?.kind === 'area' || selection?.kind === 'point' ? selection.id : null
+  const tabStop = shown.find((area) => area.id === (reached ?? selectedId))?.id ?? shown[0]?.id
+  const heights = useMemo(() => labelHeights(shown, size?.heightPixels ?? 0), [shown, size])
+
+  function onKeyDown(event: KeyboardEvent, from: AreaPrediction): void {
+    const to = nextAreaTowards(shown, from, event.key)
+    if (!to) return
+    event.preventDefault()
+    setReached(to.id)
+    layer.current?.querySelector<HTMLElement>(`[data-area="${CSS.escape(to.id)}"]`)?.focus()
+  }
+
+  return (
+    <div ref={layer} className="area-marks" role="group" aria-label="Areas in the Frame" data-all={allShown}>
+      {shown.map((area) => {
+        const side = sideOf(shown, area)
+        const clipped = clippedInLetters(area.colour.clipped)
+        const labelTop = allShown ? `${heights.get(area.id) ?? 0}px` : `${area.frameY * 100}%`
+        return (
+          <div key={area.id} className="area-mark-of">
+            <button
+              type="button"
+              className="area-mark"
+              data-area={area.id}
+              style={{ left: `${area.frameX * 100}%`, top: `${area.frameY * 100}%` }}
+              tabIndex={area.id === tabStop ? 0 : -1}
+              aria-pressed={area.id === selectedId}
+              aria-label={`${area.label}, ${signedStops(area.meter.stops)} stops, ${area.colour.words}${clippedInWords(area.colour.clipped)}`}
+              onFocus={() => setReached(area.id)}
+              onKeyDown={(event) => onKeyDown(event, area)}
+              onClick={() => select(area.id === selectedId ? null : { kind: area.material === 'point' ? 'point' : 'area', id: area.id })}
+            >
+              <span className="area-mark-ring" aria-hidden />
+              {clipped !== '' && <span className="area-mark-clip" aria-hidden>{clipped}</span>}
+            </button>
+            {allShown && size && (
+              <svg className="area-mark-lead" aria-hidden>
+                <line
+                  x1={side === 'left' ? 96 : size.widthPixels - 96}
+                  x2={area.frameX * size.widthPixels}
+                  y1={heights.get(area.id) ?? 0}
+                  y2={area.frameY * size.heightPixels}
+                />
+              </svg>
+            )}
+            <span
+              className={`area-mark-label area-mark-label-${side}`}
+              style={allShown ? { top: labelTop } : { top: labelTop, left: `${area.frameX * 100}%` }}
+              aria-hidden
+            >
+              {shortAreaName(area, behind)} <b>{signedStops(area.meter.stops)}</b>
+            </span>
+          </div>
+        )
+      })}
+    </div>
+  )
+}
+
+/** Heights of the labels when all are shown: stacked at the edge their area is nearer to, none over another. */
+function labelHeights(areas: readonly AreaPrediction[], frameHeightPixels: number): ReadonlyMap<string, number> {
+  const heights = new Map<string, number>()
+  for (const side of ['left', 'right']) {
+    const onSide = areas.filter((area) => sideOf(areas, area) === side)
+    const labels = onSide.map((area) => ({ wantedPixels: area.frameY * frameHeightPixels, heightPixels: LABEL_PIXELS }))
+    spreadLabels(labels, 4, frameHeightPixels - 4).forEach((height, i) => {
+      const area = onSide[i]
+      if (area) heights.set(area.id, height)
+    })
+  }
+  return heights
+}
+
+/** The edge an area's label stands at: the nearer one; those on the midline take turns. */
+function sideOf(areas: readonly AreaPrediction[], area: AreaPrediction): 'left' | 'right' {
+  if (Math.abs(area.frameX - 0.5) > 0.06) return area.frameX < 0.5 ? 'left' : 'right'
+  const onMidline = areas.filter((one) => Math.abs(one.frameX - 0.5) <= 0.06).sort((a, b) => a.frameY - b.frameY)
+  return onMidline.indexOf(area) % 2 === 0 ? 'right' : 'left'
+}

@@ -1,0 +1,36 @@
+import type { Prediction } from '../../shared-core/predict/prediction.ts'
+import { stopsInWords } from '../frame/verdictWords.ts'
+import { signedStops } from './areaNames.ts'
+import { feedsInWords, type Touched } from './feeds.ts'
+
+interface ReadoutProps {
+  readonly prediction: Prediction
+  readonly touched: Touched
+  readonly pastRangeStops: number
+}
+
+/** Two quiet lines at the ladder's foot: what is touched, in words. */
+export function Readout({ prediction, touched, pastRangeStops }: ReadoutProps) {
+  const [first, second] = words(prediction, touched, pastRangeStops)
+  return (
+    <p className="ladder-readout">
+      <span>{first}</span>
+      <span>{second}</span>
+    </p>
+  )
+}
+
+function words(prediction: Prediction, touched: Touched, pastRangeStops: number): readonly [string, string] {
+  const light = touched?.kind === 'light' && prediction.lights.find(({ id }) => id === touched.id)
+  if (light) {
+    const served = prediction.areas.find((area) => area.id === light.serves)
+    const wanted = light.wantedStops === null ? '' : `, wanted ${signedStops(light.wantedStops)}`
+    const first = `${light.letter} · ${light.powerText}${served ? ` · at the ${served.label}` : ''}${wanted}`
+    if (pastRangeStops > 0) return [first, `full power; ${stopsInWords(pastRangeStops)} more than there is`]
+    if (pastRangeStops < 0) return [first, `lowest power; ${stopsInWords(pastRangeStops)} too strong still`]
+    return [first, `${stopsInWords(light.stopsInHand)} in hand, ${stopsInWords(light.stopsAboveLowest)} down to the lowest`]
+  }
+  const area = touched?.kind === 'area' && prediction.areas.find(({ id }) => id === touched.id)
+  if (area) return [`${area.label} ${signedStops(area.meter.stops)}`, feedsInWords(prediction, area.id)]
+  return ['Stops from the aperture', 'Touch an area or a light: who feeds whom']
+}
