@@ -92,7 +92,7 @@ export function behindAt(scene: Scene, frameX: number, frameY: number): Behind {
       met = { kind, surfaceId: surface.id, lightId: null, facing: panel.normal }
     }
   }
-  for (const [lightId, emitters] of set.emittersByLight) {
+  for (const [lightId, { emitters }] of set.lights) {
     for (const emitter of emitters) {
       if (dot(sight, emitter.axis) > 0) continue
       const distance = distanceToFront(from, sight, emitter)

@@ -22,7 +22,7 @@ export function frontLuminance(scene: Scene, behind: Behind, lightId: string): F
   const set = builtSet(scene)
   if (behind.kind === 'front') {
     if (behind.lightId !== lightId) return { exposureOfWhite: 0 }
-    const emitter = set.emittersByLight.get(lightId)?.find(({ axis }) => dot(axis, behind.facing) > 0.999)
+    const emitter = set.lights.get(lightId)?.emitters.find(({ axis }) => dot(axis, behind.facing) > 0.999)
     if (!emitter) return { exposureOfWhite: 0 }
     const cosAngle = dot(emitter.axis, direction(subtract(set.view.place, behind.place)))
     if (cosAngle <= 0) return { exposureOfWhite: 0 }

@@ -1,5 +1,6 @@
 import { builtSet } from '../set/builtSet.ts'
 import type { Scene } from '../set/scene.ts'
+import { landingOf } from './landing.ts'
 
 /** Where one light's flux lands first. */
 export interface FirstLanding {
@@ -10,9 +11,17 @@ export interface FirstLanding {
   readonly transmittance: number
 }
 
-/** Where the flux of a light lands first, for each surface that gets any. What the subject swallows is not in it. */
-export function firstLandings(_scene: Scene, _lightId: string): readonly FirstLanding[] {
-  return []
+/**
+ * Where the flux of a light lands first, for each surface that gets any. What the subject or the back of the paper
+ * swallows is not in it, so the shares add up to no more than the light's own share of flux.
+ */
+export function firstLandings(scene: Scene, lightId: string): readonly FirstLanding[] {
+  const set = builtSet(scene)
+  const light = set.lights.get(lightId)
+  if (!light) return []
+  const { surfaceShare } = landingOf(set.surroundings, light)
+  return set.surfaces.flatMap(({ id, transmittance }, i) =>
+    surfaceShare[i]! > 0 ? [{ surfaceId: id, fluxShare: surfaceShare[i]!, transmittance }] : [])
 }
 
 /** Each surface's share of all the area that light in the room can land on; the shares add up to 1. */
@@ -27,7 +36,7 @@ export function surfaceAreaShares(scene: Scene): readonly { readonly surfaceId: 
  * The room is an integrating cavity: flux returned once lands evenly, and each landing returns the mean reflectance.
  *
  * @param returnedShare share of the bare tube's flux returned at the first landings: the sum of fluxShare times
- *   (reflectance + transmittance)
+ *   (reflectance x (1 - transmittance) + transmittance)
  * @param meanReflectance of all surfaces by area, 0-1
  */
 export function strayShare(returnedShare: number, meanReflectance: number): number {

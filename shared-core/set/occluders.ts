@@ -1,0 +1,223 @@
+import type { Vector } from '../arithmetic/vector.ts'
+import type { Emitter } from './emitter.ts'
+import type { Panel } from './panels.ts'
+import type { Ellipsoid } from './subjectForm.ts'
+
+/**
+ * What stands in light's way: rounded parts of the body and flat plates. Kept as runs of numbers, because every fixed
+ * point of every light asks here.
+ *
+ * Edges are soft by the width of the patch of front that a fixed point stands for, so that a shadow moves smoothly as
+ * a light is dragged, and few points suffice.
+ */
+const PER_ELLIPSOID = 14
+const PER_PLATE = 16
+const ROUND = 1
+const NOBODY = -1
+
+export class Occluders {
+  private readonly ellipsoids: Float64Array
+  private readonly plates: Float64Array
+  private readonly plateOwners: Int32Array
+  private readonly nearEllipsoids: Int32Array
+  private readonly nearPlates: Int32Array
+  private nearEllipsoidCount = 0
+  private nearPlateCount = 0
+
+  /**
+   * @param lightFronts fronts that block other lights, each with the index of the light it belongs to
+   */
+  constructor(
+    parts: readonly Ellipsoid[], panels: readonly Panel[],
+    lightFronts: readonly { readonly owner: number; readonly emitter: Emitter }[],
+  ) {
+    this.ellipsoids = new Float64Array(PER_ELLIPSOID * parts.length)
+    parts.forEach((part, i) => this.ellipsoids.set(unitSphereForm(part), PER_ELLIPSOID * i))
+    const plateCount = panels.length + lightFronts.length
+    this.plates = new Float64Array(PER_PLATE * plateCount)
+    this.plateOwners = new Int32Array(plateCount).fill(NOBODY)
+    panels.forEach((panel, i) => this.plates.set(plateForm(panel, 0), PER_PLATE * i))
+    lightFronts.forEach(({ owner, emitter }, k) => {
+      const i = panels.length + k
+      this.plates.set(plateForm(panelOfFront(emitter), emitter.front.shape === 'rectangle' ? 0 : ROUND), PER_PLATE * i)
+      this.plateOwners[i] = owner
+    })
+    this.nearEllipsoids = new Int32Array(parts.length)
+    this.nearPlates = new Int32Array(plateCount)
+  }
+
+  /**
+   * Keeps for `visibleShare` only what could block between a point and a front; returns how many that is.
+   *
+   * @param owner light whose own fronts do not block it
+   */
+  consider(
+    px: number, py: number, pz: number, ex: number, ey: number, ez: number, radius: number, owner: number,
+  ): number {
+    const dx = ex - px
+    const dy = ey - py
+    const dz = ez - pz
+    const lengthSquared = dx * dx + dy * dy + dz * dz
+    this.nearEllipsoidCount = 0
+    const bodies = this.ellipsoids
+    for (let i = 0; i < this.nearEllipsoids.length; i++) {
+      const o = PER_ELLIPSOID * i
+      if (meetsCone(bodies[o + 9]! - px, bodies[o + 10]! - py, bodies[o + 11]! - pz, dx, dy, dz, lengthSquared,
+        bodies[o + 12]!, radius)) this.nearEllipsoids[this.nearEllipsoidCount++] = i
+    }
+    this.nearPlateCount = 0
+    const plates = this.plates
+    for (let i = 0; i < this.nearPlates.length; i++) {
+      if (this.plateOwners[i] === owner && owner !== NOBODY) continue
+      const o = PER_PLATE * i
+      const cx = plates[o]! - px
+      const cy = plates[o + 1]! - py
+      const cz = plates[o + 2]! - pz
+      const nx = plates[o + 3]!
+      const ny = plates[o + 4]!
+      const nz = plates[o + 5]!
+      const pointSide = -(cx * nx + cy * ny + cz * nz)
+      const frontSide = pointSide + dx * nx + dy * ny + dz * nz
+      if (pointSide > 0 ? frontSide >= radius : frontSide <= -radius) continue
+      if (meetsCone(cx, cy, cz, dx, dy, dz, lengthSquared, plates[o + 14]!, radius)) {
+        this.nearPlates[this.nearPlateCount++] = i
+      }
+    }
+    return this.nearEllipsoidCount + this.nearPlateCount
+  }
+
+  /** Lets `visibleShare` ask everything, for single rays. */
+  considerAll(owner: number): void {
+    this.nearEllipsoidCount = this.nearEllipsoids.length
+    for (let i = 0; i < this.nearEllipsoidCount; i++) this.nearEllipsoids[i] = i
+    this.nearPlateCount = 0
+    for (let i = 0; i < this.nearPlates.length; i++) {
+      if (owner === NOBODY || this.plateOwners[i] !== owner) this.nearPlates[this.nearPlateCount++] = i
+    }
+  }
+
+  /**
+   * Share of a small patch, `cell` metres wide around t, that the point p sees, 0-1. Asks what the last `consider` kept.
+   */
+  visibleShare(px: number, py: number, pz: number, tx: number, ty: number, tz: number, cell: number): number {
+    const dx = tx - px
+    const dy = ty - py
+    const dz = tz - pz
+    const visible = this.pastBody(px, py, pz, dx, dy, dz, cell)
+    return visible === 0 ? 0 : visible * this.pastPlates(px, py, pz, dx, dy, dz, cell)
+  }
+
+  private pastBody(px: number, py: number, pz: number, dx: number, dy: number, dz: number, cell: number): number {
+    let visible = 1
+    const e = this.ellipsoids
+    for (let k = 0; k < this.nearEllipsoidCount; k++) {
+      const o = PER_ELLIPSOID * this.nearEllipsoids[k]!
+      const x = px - e[o + 9]!
+      const y = py - e[o + 10]!
+      const z = pz - e[o + 11]!
+      // In the space where the ellipsoid is the unit sphere.
+      const ox = e[o]! * x + e[o + 1]! * y + e[o + 2]! * z
+      const oy = e[o + 3]! * x + e[o + 4]! * y + e[o + 5]! * z
+      const oz = e[o + 6]! * x + e[o + 7]! * y + e[o + 8]! * z
+      const vx = e[o]! * dx + e[o + 1]! * dy + e[o + 2]! * dz
+      const vy = e[o + 3]! * dx + e[o + 4]! * dy + e[o + 5]! * dz
+      const vz = e[o + 6]! * dx + e[o + 7]! * dy + e[o + 8]! * dz
+      const along = -(ox * vx + oy * vy + oz * vz) / (vx * vx + vy * vy + vz * vz)
+      const s = along <= 0 ? 0 : along >= 1 ? 1 : along
+      const qx = ox + s * vx
+      const qy = oy + s * vy
+      const qz = oz + s * vz
+      const distanceSquared = qx * qx + qy * qy + qz * qz
+      const footprint = cell * s
+      const reach = footprint * e[o + 13]!
+      if (distanceSquared >= (1 + reach) * (1 + reach)) continue
+      const distance = Math.sqrt(distanceSquared)
+      if (distance <= 1 - reach) return 0
+      // How far the unit-sphere distance moves when the ray moves across the patch.
+      const gx = e[o]! * qx + e[o + 3]! * qy + e[o + 6]! * qz
+      const gy = e[o + 1]! * qx + e[o + 4]! * qy + e[o + 7]! * qz
+      const gz = e[o + 2]! * qx + e[o + 5]! * qy + e[o + 8]! * qz
+      const spread = (footprint * Math.sqrt(gx * gx + gy * gy + gz * gz)) / distance
+      const share = spread > 1e-9 ? 0.5 + (distance - 1) / spread : distance > 1 ? 1 : 0
+      if (share <= 0) return 0
+      // Parts of one body overlap: the one that hides most decides.
+      if (share < visible) visible = share
+    }
+    return visible
+  }
+
+  private pastPlates(px: number, py: number, pz: number, dx: number, dy: number, dz: number, cell: number): number {
+    let visible = 1
+    const p = this.plates
+    for (let k = 0; k < this.nearPlateCount; k++) {
+      const o = PER_PLATE * this.nearPlates[k]!
+      const x = px - p[o]!
+      const y = py - p[o + 1]!
+      const z = pz - p[o + 2]!
+      const height = x * p[o + 3]! + y * p[o + 4]! + z * p[o + 5]!
+      const fall = dx * p[o + 3]! + dy * p[o + 4]! + dz * p[o + 5]!
+      const s = -height / fall
+      if (!(s > 0 && s < 1)) continue
+      const ux = dx * p[o + 6]! + dy * p[o + 7]! + dz * p[o + 8]!
+      const vx = dx * p[o + 9]! + dy * p[o + 10]! + dz * p[o + 11]!
+      const u = x * p[o + 6]! + y * p[o + 7]! + z * p[o + 8]! + s * ux
+      const v = x * p[o + 9]! + y * p[o + 10]! + z * p[o + 11]! + s * vx
+      const footprint = cell * s
+      let hidden: number
+      if (p[o + 15] === ROUND) {
+        const slant = Math.sqrt(1 + (ux * ux + vx * vx) / (2 * fall * fall))
+        hidden = coveredShare(p[o + 12]! - Math.sqrt(u * u + v * v), footprint * slant)
+      } else {
+        const acrossU = footprint * Math.sqrt(1 + (ux * ux) / (fall * fall))
+        hidden = coveredShare(p[o + 12]! - Math.abs(u), acrossU)
+        if (hidden > 0) {
+          const acrossV = footprint * Math.sqrt(1 + (vx * vx) / (fall * fall))
+          hidden *= coveredShare(p[o + 13]! - Math.abs(v), acrossV)
+        }
+      }
+      visible *= 1 - hidden
+      if (visible < 1e-6) return 0
+    }
+    return visible
+  }
+}
+
+/** Share of a patch `width` wide that lies inside an edge, its middle `inside` metres past it. */
+function coveredShare(inside: number, width: number): number {
+  if (width < 1e-9) return inside > 0 ? 1 : 0
+  const share = 0.5 + inside / width
+  return share <= 0 ? 0 : share >= 1 ? 1 : share
+}
+
+/** Whether a sphere at c meets the cone from the origin to a disc of `radius` at d. */
+function meetsCone(
+  cx: number, cy: number, cz: number, dx: number, dy: number, dz: number, lengthSquared: number,
+  sphereRadius: number, radius: number,
+): boolean {
+  const along = (cx * dx + cy * dy + cz * dz) / lengthSquared
+  const s = along <= 0 ? 0 : along >= 1 ? 1 : along
+  const x = cx - s * dx
+  const y = cy - s * dy
+  const z = cz - s * dz
+  // The sphere may reach past its nearest point of the axis to where the cone is wider.
+  const reach = sphereRadius + radius * Math.min(1, s + sphereRadius / Math.sqrt(lengthSquared))
+  return x * x + y * y + z * z <= reach * reach
+}
+
+function unitSphereForm(part: Ellipsoid): number[] {
+  const { axes, semiAxesMetres: semi, centre } = part
+  const row = (i: 0 | 1 | 2) => axes[i].map((component) => component / semi[i])
+  return [...row(0), ...row(1), ...row(2), ...centre, Math.max(...semi), 1 / Math.min(...semi)]
+}
+
+function panelOfFront(emitter: Emitter): Panel {
+  return {
+    centre: emitter.centre, across: emitter.across, up: emitter.up, normal: emitter.axis,
+    halfWidthMetres: emitter.front.widthMetres / 2, halfHeightMetres: emitter.front.heightMetres / 2,
+  }
+}
+
+function plateForm(panel: Panel, round: number): number[] {
+  const { centre, normal, across, up, halfWidthMetres: w, halfHeightMetres: h } = panel
+  return [...(centre as Vector), ...normal, ...across, ...up, w, h, round ? w : Math.sqrt(w * w + h * h), round]
+}
