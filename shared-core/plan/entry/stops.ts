@@ -1,0 +1,26 @@
+import { refuse, type Result } from '../result.ts'
+import { amountOf } from './amount.ts'
+import { plainTyped } from './typed.ts'
+
+const MOST_STOPS = 20
+
+/** Stops as people say them: "-2", "+1/3", "1⅓", "minus two", "half a stop under", "one over". */
+export function parseStops(typed: string): Result<{ readonly value: number }> {
+  let text = plainTyped(typed).replace(/\b(?:a )?(?:stops?|ev)\b/g, ' ')
+  let direction = 1
+  text = text.replace(/\b(under|below|down|over|above|up)\b/g, (word) => {
+    if (word === 'under' || word === 'below' || word === 'down') direction = -1
+    return ' '
+  })
+  const amount = amountOf(text)
+  if (amount === null || (direction < 0 && amount < 0)) return refuse('Write stops as -2, +1/3, 0.5 or “minus two”.')
+  if (Math.abs(amount) > MOST_STOPS) return refuse(`More than ${MOST_STOPS} stops is beyond anything a set can do.`)
+  return { ok: true, value: direction * amount || 0 }
+}
+
+/** "+0.3", "−1.7", "0.0": always a sign, so that over and under are told apart at a glance. */
+export function formatStops(stops: number): string {
+  const tenths = Math.round(stops * 10)
+  if (tenths === 0) return '0.0'
+  return `${tenths > 0 ? '+' : '−'}${(Math.abs(tenths) / 10).toFixed(1)}`
+}
