@@ -1,10 +1,9 @@
-import { z } from 'zod'
 import { migrate } from './migrations/migrate.ts'
 import { crossChecks } from './reading/crossChecks.ts'
 import { hostileProblem } from './reading/hostile.ts'
 import { relettered, reletterings } from './reading/letters.ts'
 import { MOST_PROBLEMS, pathText, problemFromIssue, type Problem } from './reading/problem.ts'
-import { mostEntriesOf } from './schema/limits.ts'
+import { overfullRecords } from './schema/limits.ts'
 import { planSchema, type Plan } from './schema/plan.ts'
 import { inPlanOrder } from './schema/order.ts'
 
@@ -24,8 +23,10 @@ export function readPlan(value: unknown): PlanReading {
   if (hostile) return refused(hostile)
   const current = migrate(value as Record<string, unknown>)
   if (!current.ok) return refused({ path: 'schemaVersion', message: current.message })
-  const overfull = limitProblems(planSchema, current.plan, [])
-  if (overfull.length > 0) return refused(...overfull)
+  const overfull = overfullRecords(current.plan)
+  if (overfull.length > 0) {
+    return refused(...overfull.map(({ path, entries, most }) => ({ path: pathText(path), message: `holds ${entries}; ${most} is the most` })))
+  }
   const parsed = planSchema.safeParse(current.plan)
   if (!parsed.success) return refused(...parsed.error.issues.map(problemFromIssue))
   const problems = crossChecks(parsed.data)
@@ -34,24 +35,6 @@ export function readPlan(value: unknown): PlanReading {
 
 function refused(...problems: readonly Problem[]): PlanReading {
   return { ok: false, problems: problems.slice(0, MOST_PROBLEMS) }
-}
-
-/** Counts come before the schema, so that a file of a million lights is refused and not parsed. */
-function limitProblems(schema: z.ZodType, value: unknown, path: readonly string[]): Problem[] {
-  if (typeof value !== 'object' || value === null) return []
-  const entries = Object.entries(value)
-  if (schema instanceof z.ZodRecord) {
-    const most = mostEntriesOf(schema)
-    if (entries.length > most) return [{ path: pathText(path), message: `holds ${entries.length}; ${most} is the most` }]
-    return entries.flatMap(([key, below]) => limitProblems(schema.valueType as z.ZodType, below, [...path, key]))
-  }
-  if (schema instanceof z.ZodObject) {
-    const shape = schema.shape as Record<string, z.ZodType>
-    return Object.entries(shape).flatMap(([key, below]) =>
-      Object.hasOwn(value, key) ? limitProblems(below, (value as Record<string, unknown>)[key], [...path, key]) : [],
-    )
-  }
-  return []
 }
 
 function reletter(plan: Plan): PlanReading {

@@ -1,4 +1,5 @@
-import type { z } from 'zod'
+import { z } from 'zod'
+import type { PlanPath } from '../edit.ts'
 import { lookSchema } from './look.ts'
 import { LIMITS, planSchema } from './plan.ts'
 import { roomSchema } from './room.ts'
@@ -22,4 +23,31 @@ export function mostEntriesOf(record: z.ZodType): number {
   const most = mostEntries.get(record)
   if (most === undefined) throw new Error('a record of the plan has no limit of entries')
   return most
+}
+
+export interface OverfullRecord {
+  readonly path: PlanPath
+  readonly entries: number
+  readonly most: number
+}
+
+/**
+ * Records that hold more than they may. Looks at counts alone, so that a file of a million lights can be refused
+ * before anything parses it; `value` may be anything.
+ */
+export function overfullRecords(value: unknown, schema: z.ZodType = planSchema, path: PlanPath = []): OverfullRecord[] {
+  if (typeof value !== 'object' || value === null) return []
+  const branch = value as Readonly<Record<string, unknown>>
+  const keys = Object.keys(branch)
+  if (schema instanceof z.ZodRecord) {
+    const most = mostEntriesOf(schema)
+    if (keys.length > most) return [{ path, entries: keys.length, most }]
+    return keys.flatMap((key) => overfullRecords(branch[key], schema.valueType as z.ZodType, [...path, key]))
+  }
+  if (!(schema instanceof z.ZodObject)) return []
+  const shape = schema.shape as Readonly<Record<string, z.ZodType>>
+  return keys.flatMap((key) => {
+    const below = Object.hasOwn(shape, key) ? shape[key] : undefined
+    return below ? overfullRecords(branch[key], below, [...path, key]) : []
+  })
 }
