@@ -1,0 +1,104 @@
+import { amountText, stopsText, type Check } from './check.ts'
+
+/** R15 (common practice, no source). */
+const AMBIENT_UNDER_APERTURE_STOPS = -5
+const AMBIENT_UNDER_DARKEST_STOPS = 3
+/** R17: diffraction softens past this. */
+const SMALLEST_APERTURE = 16
+/** Nose to ear, front to back, on an adult head: the least depth a portrait needs. ANSUR II head length p50 is 0.19-0.20 m. */
+const NOSE_TO_EAR_METRES = 0.12
+
+export const ambient: Check = ({ measured }) => {
+  const level = measured.ambient.stops
+  if (level === null) return []
+  const coloured = measured.lights.filter((light) => light.on && !light.gel.clear && light.level.stops !== null)
+  const darkest = coloured.reduce<{ stops: number; letter: string } | null>(
+    (found, light) => (found === null || light.level.stops! < found.stops ? { stops: light.level.stops!, letter: light.letter } : found), null)
+  const underDarkest = darkest === null ? Infinity : darkest.stops - level
+  const overAperture = level > AMBIENT_UNDER_APERTURE_STOPS
+  const overDarkest = underDarkest < AMBIENT_UNDER_DARKEST_STOPS
+  if (!overAperture && !overDarkest) return []
+  return [{
+    key: 'ambient:room',
+    rule: 'ambient',
+    severity: 'look',
+    message: overDarkest && darkest
+      ? `Room light is at ${stopsText(level)}, only ${amountText(underDarkest)} under ${darkest.letter}'s colour`
+      : `Room light is at ${stopsText(level)}: it greys the shadows`,
+    action: 'Turn the house lights off, or halve the ISO and double the flash; then fire a frame with the flashes off: it must be black',
+    value: overDarkest ? underDarkest : level,
+    threshold: overDarkest ? AMBIENT_UNDER_DARKEST_STOPS : AMBIENT_UNDER_APERTURE_STOPS,
+    unit: 'stops',
+    about: ['room'],
+  }]
+}
+
+/** R16: a focal-plane shutter shows the whole frame only at or below its sync speed; radio triggers need a notch more. */
+export const sync: Check = ({ look: { camera } }) => {
+  const needed = camera.syncSeconds * (camera.radioTrigger ? 1.25 : 1)
+  if (camera.shutterSeconds >= camera.syncSeconds - 1e-9) {
+    if (camera.shutterSeconds >= needed - 1e-4) return []
+    return [{
+      key: 'sync:camera',
+      rule: 'sync',
+      severity: 'note',
+      message: `1/${Math.round(1 / camera.shutterSeconds)} is at the sync limit and a radio trigger adds delay: a dark edge is possible`,
+      action: `Use 1/${Math.round(1 / needed)} or slower, or test a frame for a dark edge`,
+      value: 1 / camera.shutterSeconds,
+      threshold: 1 / needed,
+      unit: '1/s',
+      about: ['camera'],
+    }]
+  }
+  return [{
+    key: 'sync:camera',
+    rule: 'sync',
+    severity: 'stop',
+    message: `1/${Math.round(1 / camera.shutterSeconds)} is shorter than the sync limit 1/${Math.round(1 / camera.syncSeconds)}: part of the frame stays dark`,
+    action: `Use 1/${Math.round(1 / needed)} or slower`,
+    value: 1 / camera.shutterSeconds,
+    threshold: 1 / camera.syncSeconds,
+    unit: '1/s',
+    about: ['camera'],
+  }]
+}
+
+/** R16: a shutter shorter than t0.1 cuts the tail of the flash. */
+export const flashDuration: Check = ({ look: { camera }, measured }) =>
+  measured.lights.filter((light) => light.on && light.t01Seconds > camera.shutterSeconds).map((light) => ({
+    key: `flash-duration:${light.id}`,
+    rule: 'flash-duration' as const,
+    severity: 'note' as const,
+    message: `${light.letter}'s flash (t0.1 1/${Math.round(1 / light.t01Seconds)}) is longer than the shutter: its tail is cut`,
+    action: `Use 1/${Math.max(1, Math.floor(1 / light.t01Seconds))} or slower, or run ${light.letter} lower and nearer`,
+    value: light.t01Seconds,
+    threshold: camera.shutterSeconds,
+    unit: 's',
+    about: [light.id],
+  }))
+
+export const aperture: Check = ({ look: { camera } }) =>
+  camera.fNumber <= SMALLEST_APERTURE * 1.01 ? [] : [{
+    key: 'aperture:camera',
+    rule: 'aperture',
+    severity: 'note',
+    message: `f/${camera.fNumber} is past f/${SMALLEST_APERTURE}: diffraction softens the picture`,
+    action: 'Open up and lower the ISO or the powers',
+    value: camera.fNumber,
+    threshold: SMALLEST_APERTURE,
+    unit: 'f-number',
+    about: ['camera'],
+  }]
+
+export const depthOfField: Check = ({ measured: { depthOfField: depth } }) =>
+  depth.totalMetres === null || depth.totalMetres >= NOSE_TO_EAR_METRES ? [] : [{
+    key: 'depth-of-field:camera',
+    rule: 'depth-of-field',
+    severity: 'note',
+    message: `Sharp over ${Math.round(depth.totalMetres * 100)} cm: less than nose to ear`,
+    action: 'Stop down, or step back',
+    value: depth.totalMetres,
+    threshold: NOSE_TO_EAR_METRES,
+    unit: 'm',
+    about: ['camera'],
+  }]

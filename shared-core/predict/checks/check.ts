@@ -1,0 +1,31 @@
+import type { Look } from '../../plan/schema/look.ts'
+import type { Plan } from '../../plan/schema/plan.ts'
+import type { Scene } from '../../set/scene.ts'
+import type { Prediction } from '../prediction.ts'
+import type { Snag } from '../../checks/snag.ts'
+
+/** All that a check may look at: the plan, the set in space, and what has been predicted of it. */
+export interface CheckView {
+  readonly plan: Plan
+  readonly look: Look
+  readonly scene: Scene
+  readonly measured: Omit<Prediction, 'snags' | 'cautions'>
+}
+
+/** One rule: gives its snags, or none when it has nothing to say. */
+export type Check = (view: CheckView) => readonly Snag[]
+
+/** "+0.4", "−1.3": stops as they are said, with a real minus. */
+export function stopsText(stops: number): string {
+  const rounded = Math.round(stops * 10) / 10
+  return `${rounded < 0 ? '−' : '+'}${Math.abs(rounded).toFixed(1)}`
+}
+
+/** "0.4": an amount of stops without a sign. */
+export function amountText(stops: number): string {
+  return Math.abs(stops).toFixed(1)
+}
+
+export function centimetresText(metres: number): string {
+  return `${Math.round(metres * 100)} cm`
+}

@@ -1,0 +1,155 @@
+import { distance } from '../../arithmetic/vector.ts'
+import type { Snag } from '../../checks/snag.ts'
+import { amountText, centimetresText, type Check } from './check.ts'
+
+/** JOB-wide care: a head this near a face is felt, and its flash is not for open eyes. */
+const NEAR_FACE_METRES = 0.7
+/** R10: dense gel above half power may burn or fade. */
+const DENSE_GEL_METER_LOSS_STOPS = 2
+const HALF_POWER_STOPS_FROM_FULL = -1
+/** R12: fall-off over a face for beauty work. */
+const FALL_OFF_STOPS = 0.5
+
+export const headNearFace: Check = ({ look, measured }) => {
+  const nose = measured.areas.find((area) => area.id === 'nose')
+  if (!nose) return []
+  return measured.lights.flatMap((light) => {
+    const at = look.lights[light.id]?.place
+    if (!at) return []
+    const metres = distance([at.xMetres, at.yMetres, at.zMetres], nose.place)
+    if (metres >= NEAR_FACE_METRES) return []
+    return [{
+      key: `head-near-face:${light.id}`,
+      rule: 'head-near-face' as const,
+      severity: 'stop' as const,
+      message: `${light.letter} is ${centimetresText(metres)} from the face`,
+      action: `Move ${light.letter} back past ${centimetresText(NEAR_FACE_METRES)}; if it must stay, lowest power, diffusion on, and warn before every test flash`,
+      value: metres,
+      threshold: NEAR_FACE_METRES,
+      unit: 'm',
+      about: [light.id],
+    }]
+  })
+}
+
+export const gelHeat: Check = ({ plan, look, measured }) =>
+  measured.lights.flatMap((light): Snag[] => {
+    const setup = look.lights[light.id]
+    const head = setup && plan.heads[setup.headId]
+    if (!setup || !head || light.gel.clear) return []
+    if (setup.gelPlace === 'at-the-head' && head.modellingLamp === 'halogen' && head.modellingLampWatts > 0) {
+      return [{
+        key: `gel-heat:${light.id}`,
+        rule: 'gel-heat' as const,
+        severity: 'stop' as const,
+        message: `${light.letter}'s gel sits at a ${Math.round(head.modellingLampWatts)} W halogen lamp`,
+        action: 'Switch the modelling lamp off or use an LED one, keep 2–5 cm of air, and never lay the gel on tube or glass',
+        value: head.modellingLampWatts,
+        threshold: 0,
+        unit: 'W',
+        about: [light.id],
+      }]
+    }
+    if (light.gel.meterLossStops < DENSE_GEL_METER_LOSS_STOPS || light.stopsFromFull < HALF_POWER_STOPS_FROM_FULL) return []
+    return [{
+      key: `gel-heat:${light.id}`,
+      rule: 'gel-heat' as const,
+      severity: 'note' as const,
+      message: `${light.letter} drives a dense gel (${amountText(light.gel.meterLossStops)} stops) above half power: it may fade or warp`,
+      action: 'Pack a second cut, look at it between sets, and leave time between flashes',
+      value: light.stopsFromFull,
+      threshold: HALF_POWER_STOPS_FROM_FULL,
+      unit: 'stops from full',
+      about: [light.id],
+    }]
+  })
+
+/** R3: a gelled light near the key's level looks pale. Rich colour sits one and a half to two stops under. */
+export const gelLevel: Check = ({ measured }) =>
+  measured.lights.flatMap((light) => {
+    const coloured = !light.gel.clear && light.gel.whiteOutStops - light.gel.strongestChannelLossStops > 1.5
+    if (!light.on || !coloured || light.level.stops === null) return []
+    if (light.plane !== 'background' && light.plane !== 'shadow-side') return []
+    if (light.level.stops <= -1 || measured.background.behind === 'front') return []
+    return [{
+      key: `gel-level:${light.id}`,
+      rule: 'gel-level' as const,
+      severity: 'note' as const,
+      message: `${light.letter}'s colour stands at ${light.level.stops >= 0 ? '+' : '−'}${amountText(light.level.stops)}: pale rather than rich`,
+      action: `For a rich colour take ${light.letter} to between −1.5 and −2; or keep it for a glow`,
+      value: light.level.stops,
+      threshold: -1,
+      unit: 'stops',
+      about: [light.id],
+    }]
+  })
+
+/** R12, read from the key on the face: nose against the far jaw line and breastbone. */
+export const fallOff: Check = ({ measured }) => {
+  const key = measured.lights.find((light) => light.on && light.plane === 'front' && light.gel.clear)
+  if (!key) return []
+  const stopsAt = (areaId: string): number | null => {
+    const area = measured.areas.find((found) => found.id === areaId)
+    return area?.byLight.find((given) => given.lightId === key.id)?.stops ?? null
+  }
+  const nose = stopsAt('nose')
+  const breastbone = stopsAt('breastbone')
+  if (nose === null || breastbone === null || nose - breastbone <= FALL_OFF_STOPS) return []
+  return [{
+    key: `fall-off:${key.id}`,
+    rule: 'fall-off',
+    severity: 'note',
+    message: `${key.letter} falls off ${amountText(nose - breastbone)} stops from nose to breastbone`,
+    action: `Move ${key.letter} back, or feather it down`,
+    value: nose - breastbone,
+    threshold: FALL_OFF_STOPS,
+    unit: 'stops',
+    about: [key.id],
+  }]
+}
+
+/** R27: under coloured light one channel clips on skin or cloth before the meter warns. */
+export const channelClips: Check = ({ measured }) =>
+  measured.areas.flatMap((area) => {
+    if (area.material === 'backdrop' || area.material === 'front' || area.material === 'point' || !area.inFrame) return []
+    const names = ['red', 'green', 'blue'].filter((_, i) => area.colour.clipped[i])
+    if (names.length === 0 || names.length === 3) return []
+    const over = Math.log2(Math.max(...area.colour.channels))
+    return [{
+      key: `channel-clips:${area.id}`,
+      rule: 'channel-clips' as const,
+      severity: 'look' as const,
+      message: `The ${names.join(' and ')} channel clips on the ${area.label}`,
+      action: `Lower what lights it by ${amountText(over + 0.2)} stops; the meter will not show this`,
+      value: over,
+      threshold: 0,
+      unit: 'stops over clip',
+      about: [area.id],
+    }]
+  })
+
+/** More pieces in use than the kit holds. */
+export const kitShort: Check = ({ plan, look }) => {
+  const used = (pick: 'headId' | 'modifierId'): Map<string, string[]> => {
+    const byId = new Map<string, string[]>()
+    for (const [id, light] of Object.entries(look.lights)) byId.set(light[pick], [...(byId.get(light[pick]) ?? []), id])
+    return byId
+  }
+  const short = (kind: 'head' | 'modifier', lightsById: Map<string, string[]>, kit: Record<string, { name: string; count: number }>) =>
+    [...lightsById].flatMap(([id, lightIds]) => {
+      const entry = kit[id]
+      if (!entry || lightIds.length <= entry.count) return []
+      return [{
+        key: `kit-short:${kind}:${id}`,
+        rule: 'kit-short' as const,
+        severity: 'note' as const,
+        message: `${lightIds.length} lights use ${entry.name}, the kit has ${entry.count}`,
+        action: `Hire ${lightIds.length - entry.count} more, or choose another ${kind}`,
+        value: entry.count,
+        threshold: lightIds.length,
+        unit: 'pieces',
+        about: lightIds,
+      }]
+    })
+  return [...short('head', used('headId'), plan.heads), ...short('modifier', used('modifierId'), plan.modifiers)]
+}

@@ -1,0 +1,163 @@
+import { whiteBalanceGains } from '../colour/camera.ts'
+import { circleOfConfusionMillimetres, depthOfField } from '../exposure/depthOfField.ts'
+import { ambientLuxSeconds } from '../exposure/ambient.ts'
+import { luminousEnergyLumenSeconds } from '../photometry/luminousEnergy.ts'
+import { timesFromStops } from '../arithmetic/portable.ts'
+import type { Look } from '../plan/schema/look.ts'
+import type { Plan } from '../plan/schema/plan.ts'
+import { behindAt } from '../set/behind.ts'
+import { builtSet } from '../set/builtSet.ts'
+import { anglesOfView, frameSizeAt } from '../set/camera.ts'
+import type { Scene } from '../set/scene.ts'
+import { flashSpectrum } from '../spectra/flash.ts'
+import { areasOf, domeTowardsLight, type AmbientLight, type FiringLight } from './areas.ts'
+import { arrivalsOf, type Arrivals } from './arrivals.ts'
+import { backgroundPrediction } from './background.ts'
+import { gelPrediction } from './gelPrediction.ts'
+import { lightColour, type LightColour } from './lightColour.ts'
+import { LightPalette } from './lightPalette.ts'
+import { lightPrediction } from './lights.ts'
+import { subjectReflectance } from './materials.ts'
+import type {
+  AmbientPrediction, BackgroundPrediction, DepthOfField, Framing, GelPrediction, LightPrediction, Prediction, Taking,
+} from './prediction.ts'
+import { review } from './review.ts'
+import { lightsInSetUpOrder, SceneStage } from './sceneOfLook.ts'
+import { spillsOf } from './spills.ts'
+import { Stage, StagesByKey } from './stage.ts'
+import { subjectShareOf } from './subjectShare.ts'
+import { meterReading, receptorConstant, takingOf } from './taking.ts'
+
+export type Predictor = (plan: Plan, lookId: string) => Prediction
+
+/**
+ * Predicts one look from the plan alone.
+ * @throws RangeError when the plan has no such look.
+ */
+export function predict(plan: Plan, lookId: string): Prediction {
+  return createPredictor()(plan, lookId)
+}
+
+/**
+ * A `predict` that remembers its stages between calls, so that a changed power does not move a single ray and a moved
+ * light does not mix a single colour. Its results are those of `predict`, bit for bit.
+ */
+export function createPredictor(): Predictor {
+  const stages = {
+    scene: new SceneStage(),
+    arrivals: new Stage<Arrivals>(),
+    subjectShare: new Stage<number>(),
+    colours: new StagesByKey<LightColour>(),
+    palettes: new StagesByKey<LightPalette>(),
+    gels: new StagesByKey<GelPrediction>(),
+    ambient: new Stage<LightPalette>(),
+  }
+
+  return (plan, lookId) => {
+    const look = Object.hasOwn(plan.looks, lookId) ? plan.looks[lookId] : undefined
+    if (!look) throw new RangeError(`The plan has no look called ${lookId}`)
+
+    const scene = stages.scene.of(plan, look)
+    const arrivals = stages.arrivals.of([scene, look.points], () => arrivalsOf(scene, look.points))
+    const taking = takingOf(look.camera)
+    const gains = whiteBalanceGains(look.camera.whiteBalanceKelvin)
+    const skin = subjectReflectance(look.subject, 'skin')
+
+    const fired = lightsInSetUpOrder(look).flatMap(([id, light]) => {
+      const head = plan.heads[light.headId]
+      const modifier = plan.modifiers[light.modifierId]
+      if (!head || !modifier) return []
+      const colour = stages.colours.of(id, [light.energyJoules, light.gelIds, head, plan.gels], () => lightColour(light, head, plan.gels))
+      const palette = stages.palettes.of(id, [colour.emission, look.camera.whiteBalanceKelvin], () => new LightPalette(colour.emission, gains))
+      const firing: FiringLight = {
+        id,
+        on: light.on,
+        luminousEnergyLumenSeconds: timesFromStops(head.learnedStops) *
+          luminousEnergyLumenSeconds(light.energyJoules, head.efficacyLumenSecondsPerJoule),
+        palette,
+      }
+      return [{ id, light, head, modifier, colour, firing }]
+    })
+
+    const ambient: AmbientLight = {
+      luxSeconds: ambientLuxSeconds(plan.room.ambientLux, look.camera.shutterSeconds),
+      palette: stages.ambient.of([plan.room.ambientKelvin, look.camera.whiteBalanceKelvin], () =>
+        new LightPalette(flashSpectrum(plan.room.ambientKelvin), gains)),
+    }
+    const areas = areasOf(look, taking, arrivals, fired.map(({ firing }) => firing), ambient)
+
+    const domeConstant = receptorConstant(look.meter, 'dome')
+    const lights = fired.map(({ firing, ...parts }): LightPrediction => {
+      const siteIndex = Math.max(0, arrivals.sites.findIndex((site) => site.id === parts.light.serves))
+      const names = parts.light.gelIds.flatMap((gelId) => plan.gels[gelId]?.name ?? [])
+      const gel = stages.gels.of(parts.id, [parts.colour, plan.gels, look.camera.whiteBalanceKelvin, skin], () =>
+        gelPrediction(parts.colour, names, gains, look.camera.whiteBalanceKelvin, skin))
+      const luxSeconds = domeTowardsLight(arrivals.byLight.get(parts.id)?.[siteIndex], firing)
+      return lightPrediction({ ...parts, gel, serves: arrivals.sites[siteIndex]!, level: meterReading(luxSeconds, taking, domeConstant) })
+    })
+
+    const measured = {
+      lookId,
+      lookName: look.name,
+      taking,
+      areas,
+      lights,
+      background: backgroundPrediction({
+        look, taking, areas, lights,
+        behind: behindOf(scene),
+        subjectShare: stages.subjectShare.of([scene.subject, scene.camera], () => subjectShareOf(scene)),
+      }),
+      spills: spillsOf(areas, lights),
+      framing: framingOf(scene),
+      depthOfField: depthOf(look, taking, scene),
+      ambient: ambientOf(plan, taking, ambient, domeConstant),
+    }
+    return { ...measured, ...review({ plan, look, scene, measured }) }
+  }
+}
+
+function behindOf(scene: Scene): BackgroundPrediction['behind'] {
+  const behind = behindAt(scene, 0.5, 0.5)
+  if (behind.kind === 'paper') return 'paper'
+  if (behind.kind === 'front') return 'front'
+  const scrim = scene.pieces.some((piece) => piece.transmittance > 0 && behind.surfaceId?.startsWith(`piece:${piece.id}:`))
+  return scrim ? 'front' : 'wall'
+}
+
+function framingOf(scene: Scene): Framing {
+  const { view } = builtSet(scene)
+  const subjectDistanceMetres = view.focusMetres
+  const backdropDistance = Math.max(0.01, (scene.backdrop.yMetres - view.place[1]) / Math.max(view.ahead[1], 0.01))
+  const atSubject = frameSizeAt(view, subjectDistanceMetres)
+  const atBackdrop = frameSizeAt(view, backdropDistance)
+  const angles = anglesOfView(view)
+  const corners = [[0, 0], [1, 0], [0, 1], [1, 1]] as const
+  return {
+    atSubjectWidthMetres: atSubject.widthMetres,
+    atSubjectHeightMetres: atSubject.heightMetres,
+    atBackdropWidthMetres: atBackdrop.widthMetres,
+    atBackdropHeightMetres: atBackdrop.heightMetres,
+    backdropFillsFrame: scene.backdrop.kind === 'none' ||
+      corners.every(([x, y]) => behindAt(scene, x, y).kind !== 'wall'),
+    horizontalDegrees: angles.horizontalDegrees,
+    verticalDegrees: angles.verticalDegrees,
+    subjectDistanceMetres,
+  }
+}
+
+function depthOf(look: Look, taking: Taking, scene: Scene): DepthOfField {
+  const { camera } = look
+  const circle = circleOfConfusionMillimetres(camera.sensorWidthMillimetres, camera.sensorHeightMillimetres)
+  const distanceMillimetres = builtSet(scene).view.focusMetres * 1000
+  const depth = depthOfField(camera.focalLengthMillimetres, taking.fNumber, circle, distanceMillimetres)
+  const isFinite = Number.isFinite(depth.farMillimetres)
+  return {
+    nearMetres: depth.nearMillimetres / 1000,
+    farMetres: isFinite ? depth.farMillimetres / 1000 : null,
+    totalMetres: isFinite ? depth.totalMillimetres / 1000 : null,
+  }
+}
+
+function ambientOf(plan: Plan, taking: Taking, ambient: AmbientLight, domeConstant: number): AmbientPrediction {
+  return { lux: plan.room.ambientLux, stops: meterReading(ambient.luxSeconds, taking, domeConstant).stops }
+}

@@ -1,0 +1,28 @@
+/**
+ * `npm run bench` measures and prints a table; `npm run bench -- --json FILE` also writes the rows;
+ * `npm run bench -- --only predict` runs one part. The machine's noise is in the figures: compare within one run.
+ */
+import { writeFileSync } from 'node:fs'
+import { parseArgs } from 'node:util'
+import type { BenchRow } from './row.ts'
+
+const parts: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
+  predict: async () => (await import('./predict.ts')).predictRows(),
+  relay: async () => (await import('./relay.ts')).relayRows(),
+}
+
+const { values } = parseArgs({ options: { json: { type: 'string' }, only: { type: 'string' } } })
+const rows: BenchRow[] = []
+for (const [name, measure] of Object.entries(parts)) {
+  if (values.only && values.only !== name) continue
+  console.error(`measuring ${name} …`)
+  rows.push(...(await measure()))
+}
+
+const width = Math.max(...rows.map((row) => row.name.length))
+for (const row of rows) {
+  const target = row.target === null ? '' : `target ${row.better === 'lower' ? '<' : '>'} ${row.target}`
+  console.log(`${row.name.padEnd(width)}  ${row.value.toPrecision(4).padStart(9)} ${row.unit.padEnd(24)} ${target.padEnd(14)} ${row.note}`)
+}
+if (values.json) writeFileSync(values.json, JSON.stringify(rows, null, 2))
+process.exit(0)

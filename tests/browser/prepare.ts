@@ -1,0 +1,19 @@
+import { existsSync } from 'node:fs'
+import { spawnSync } from 'node:child_process'
+
+/**
+ * Once before the browser checks: unpacks the browser (so that workers starting together do not race for it) and builds
+ * the page if nobody has.
+ */
+export default async function prepare(): Promise<void> {
+  process.env['CHROME_PATH'] ??= await unpackedChromium()
+  if (!existsSync('dist/client/index.html')) {
+    const built = spawnSync('npx', ['--no-install', 'vite', 'build', '--config', 'client/vite.config.ts', '--logLevel', 'warn'], { stdio: 'inherit' })
+    if (built.status !== 0) throw new Error('the client does not build, so there is no page to check')
+  }
+}
+
+async function unpackedChromium(): Promise<string> {
+  const { default: chromium } = await import('@sparticuz/chromium')
+  return chromium.executablePath()
+}
