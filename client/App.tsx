@@ -1,30 +1,45 @@
-import { useMemo } from 'react'
-import { createBoardStore } from './session/boardStore.ts'
-import { noCompany } from './session/company.ts'
-import { createLocalPlan } from './session/localPlan.ts'
-import { demoPlan } from '../shared-core/plan/demo/demoPlan.ts'
-import { temporaryPrediction } from './session/temporaryPrediction.ts'
-import { BoardContext } from './session/useBoard.ts'
-import { BoardPage } from './shell/BoardPage.tsx'
+import { lazy, Suspense, useState } from 'react'
+import type { SeatInfo } from './connection/seat.ts'
+import { readRoute, type Route } from './session/route.ts'
+import { ErrorBoundary } from './shell/ErrorBoundary.tsx'
+import { JoinPage } from './shell/JoinPage.tsx'
+import { WaitingPage } from './shell/WaitingPage.tsx'
+import { WelcomePage } from './shell/WelcomePage.tsx'
+
+// The board brings the core, the canvas and the shared document; the door does not have to wait for them.
+const loadSeatPage = () => import('./shell/SeatPage.tsx')
+const SeatPage = lazy(async () => ({ default: (await loadSeatPage()).SeatPage }))
 
 export function App() {
-  const store = useMemo(
-    () =>
-      createBoardStore({
-        plan: createLocalPlan(demoPlan),
-        company: noCompany,
-        role: 'photographer',
-        connection: { state: 'live', words: 'Live', notKept: null },
-        predict: temporaryPrediction,
-        onNextFrame: (callback) => requestAnimationFrame(callback),
-        units: 'metric',
-        keepUnits: () => undefined,
-      }),
-    [],
-  )
   return (
-    <BoardContext value={store}>
-      <BoardPage />
-    </BoardContext>
+    <ErrorBoundary>
+      <Pages />
+    </ErrorBoundary>
   )
+}
+
+function Pages() {
+  const [route, setRoute] = useState<Route>(() => readRoute(location))
+  const [seat, setSeat] = useState<SeatInfo | null>(null)
+
+  function sitDown(taken: SeatInfo): void {
+    // The key is gone from the address from here on: it cannot be read over a shoulder or from the history.
+    history.replaceState(null, '', `/s/${taken.seatId}`)
+    setSeat(taken)
+    setRoute({ page: 'board', seatId: taken.seatId })
+  }
+
+  switch (route.page) {
+    case 'welcome':
+      return <WelcomePage />
+    case 'join':
+      void loadSeatPage()
+      return <JoinPage jobId={route.jobId} linkKey={route.linkKey} onSeat={sitDown} />
+    case 'board':
+      return (
+        <Suspense fallback={<WaitingPage words="Opening" />}>
+          <SeatPage seatId={route.seatId} seatTaken={seat} />
+        </Suspense>
+      )
+  }
 }

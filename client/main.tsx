@@ -1,12 +1,14 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { App } from './App.tsx'
 import '@fontsource-variable/instrument-sans'
 import './theme/tokens.css'
 import './theme/base.css'
+import { App } from './App.tsx'
+import { showTheme } from './theme/useTheme.ts'
 
 const root = document.getElementById('root')
 if (root === null) throw new Error('The page has no #root to draw into')
+showTheme()
 createRoot(root).render(
   <StrictMode>
     <App />

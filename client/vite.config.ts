@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 
 /** Where a relay listens while the client is served by vite alone, for work on the client. */
-const relay = process.env.HALFSTOP_RELAY ?? 'http://127.0.0.1:8787'
+const relay = process.env.HALFSTOP_RELAY ?? 'http://127.0.0.1:4200'
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),

@@ -1,32 +1,20 @@
-import { FloorView } from '../floor/FloorView.tsx'
-import { FrameView } from '../frame/FrameView.tsx'
-import { StopLadder } from '../ladder/StopLadder.tsx'
-import { SidePanels } from '../panels/SidePanels.tsx'
-import { SinglesStrip } from '../singles/SinglesStrip.tsx'
-import { SnagList } from '../snags/SnagList.tsx'
-import './BoardPage.css'
-import { TopBar } from './TopBar.tsx'
+import { Announcer } from './Announcer.tsx'
+import { Desk } from './Desk.tsx'
+import { DropJobFile } from './DropJobFile.tsx'
+import { Phone } from './Phone.tsx'
+import { PageDialogs } from './PageDialogs.tsx'
+import { useKeys } from './useKeys.ts'
 import { useNarrow } from './useNarrow.ts'
 
-/** The whole board: a picture, the instrument beside it and the room; on a phone, three thumb-flips. */
+/** The whole board: picture, instrument and room in a row; on a phone, three thumb-flips. */
 export function BoardPage() {
-  return useNarrow() ? <p>phone</p> : <Desk />
-}
-
-function Desk() {
+  const narrow = useNarrow()
+  useKeys()
   return (
-    <div className="desk">
-      <TopBar />
-      <main className="desk-board">
-        <div className="desk-frame"><FrameView /></div>
-        <div className="desk-ladder"><StopLadder /></div>
-        <div className="desk-floor">
-          <FloorView />
-          <SidePanels />
-        </div>
-        <div className="desk-singles"><SinglesStrip /></div>
-        <div className="desk-snags"><SnagList /></div>
-      </main>
-    </div>
+    <DropJobFile>
+      {narrow ? <Phone /> : <Desk />}
+      <PageDialogs />
+      <Announcer />
+    </DropJobFile>
   )
 }

@@ -1,6 +1,46 @@
+import { Redo2, Undo2 } from 'lucide-react'
 import { useBoard } from '../session/useBoard.ts'
+import { CameraLine } from './CameraLine.tsx'
+import { ConnectionWords } from './ConnectionWords.tsx'
+import { JobMenu } from './JobMenu.tsx'
+import { LookMenu } from './LookMenu.tsx'
+import { PeopleMenu } from './PeopleMenu.tsx'
+import { SetWords } from './SetWords.tsx'
+import './TopBar.css'
 
+/** Job, look and camera on the left; who is here and what can be taken back on the right. */
 export function TopBar() {
   const title = useBoard((board) => board.plan.title)
-  return <header style={{ padding: '0.75rem' }}>{title}</header>
+  return (
+    <header className="top-bar">
+      <h1 className="top-bar-title">{title === '' ? 'Untitled job' : title}</h1>
+      <LookMenu />
+      <CameraLine />
+      <SetWords />
+      <div className="top-bar-right">
+        <ConnectionWords />
+        <PeopleMenu />
+        <UndoRedo />
+        <JobMenu />
+      </div>
+    </header>
+  )
+}
+
+/** One's own last edits back and forth. */
+export function UndoRedo() {
+  const undo = useBoard((board) => board.undo)
+  const redo = useBoard((board) => board.redo)
+  const canUndo = useBoard((board) => board.canUndo)
+  const canRedo = useBoard((board) => board.canRedo)
+  return (
+    <div role="group" aria-label="Your own changes" className="undo-redo">
+      <button type="button" className="button button-bare" aria-label="Undo" aria-disabled={!canUndo} onClick={() => canUndo && undo()}>
+        <Undo2 size={17} aria-hidden />
+      </button>
+      <button type="button" className="button button-bare" aria-label="Redo" aria-disabled={!canRedo} onClick={() => canRedo && redo()}>
+        <Redo2 size={17} aria-hidden />
+      </button>
+    </div>
+  )
 }

@@ -1,6 +1,6 @@
 import { applyEdit, type PlanEdit } from '../../shared-core/plan/edit.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
-import type { PlanSource } from './planSource.ts'
+import type { PlanSource } from '../../client/session/planSource.ts'
 
 /** A plan of one's own, kept nowhere: every edit can be undone for as long as the page is open. */
 export function createLocalPlan(first: Plan): PlanSource {

@@ -1,0 +1,60 @@
+import { z } from 'zod'
+import { seatInfoSchema, type SeatInfo } from './seat.ts'
+
+/** The relay's answer, or one sentence on why there is none. `status` is null when nothing answered at all. */
+export type Answer<Value> =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly status: number | null; readonly words: string }
+
+const linkSchema = z.object({ role: z.enum(['photographer', 'assistant', 'client']), url: z.string() })
+export type RoleLink = z.infer<typeof linkSchema>
+
+const newJobSchema = z.object({ jobId: z.string(), links: z.array(linkSchema) })
+export type NewJob = z.infer<typeof newJobSchema>
+
+/** A new job, empty or with a plan already made; its links are told once. */
+export function createJob(plan: object | null): Promise<Answer<NewJob>> {
+  return post('/api/jobs', plan === null ? {} : { plan }, newJobSchema)
+}
+
+/** Takes a seat with a link's key. The key leaves this page in the body alone, never in an address. */
+export function takeSeat(jobId: string, key: string, name: string): Promise<Answer<SeatInfo>> {
+  return post('/api/seats', { jobId, key, name }, seatInfoSchema)
+}
+
+export function whoAmI(seatId: string): Promise<Answer<SeatInfo>> {
+  return ask(`/s/${encodeURIComponent(seatId)}/me`, { method: 'GET' }, seatInfoSchema)
+}
+
+/** Hands the pen to a client's seat; null takes it back. */
+export function movePen(seatId: string, toSeatId: string | null): Promise<Answer<unknown>> {
+  return post(`/s/${encodeURIComponent(seatId)}/pen`, { toSeatId }, z.unknown())
+}
+
+export function makeLink(seatId: string, role: RoleLink['role']): Promise<Answer<RoleLink>> {
+  return post(`/s/${encodeURIComponent(seatId)}/links`, { role }, linkSchema)
+}
+
+function post<Value>(path: string, body: object, schema: z.ZodType<Value>): Promise<Answer<Value>> {
+  return ask(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }, schema)
+}
+
+const patienceMs = 10_000
+
+const refusalSchema = z.object({ message: z.string() })
+
+async function ask<Value>(path: string, request: RequestInit, schema: z.ZodType<Value>): Promise<Answer<Value>> {
+  try {
+    const response = await fetch(path, { ...request, cache: 'no-store', signal: AbortSignal.timeout(patienceMs) })
+    const body: unknown = await response.json().catch(() => null)
+    if (!response.ok) {
+      const refusal = refusalSchema.safeParse(body)
+      return { ok: false, status: response.status, words: refusal.success ? refusal.data.message : `The relay answered ${response.status}.` }
+    }
+    const read = schema.safeParse(body)
+    if (read.success) return { ok: true, value: read.data }
+    return { ok: false, status: response.status, words: 'The relay answered in a form this page does not know. Reload the page.' }
+  } catch {
+    return { ok: false, status: null, words: 'The relay does not answer. Check the network, then try again.' }
+  }
+}

@@ -1,0 +1,89 @@
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { Prediction } from '../../shared-core/predict/prediction.ts'
+import { readPlanFromDocument } from '../../shared-core/document/readPlan.ts'
+import { movePen, type Answer } from '../connection/api.ts'
+import { openLink } from '../connection/link.ts'
+import { viewOf, type Connection } from '../connection/machine.ts'
+import type { SeatInfo } from '../connection/seat.ts'
+import { createBoardStore, type BoardStore } from './boardStore.ts'
+import { remembered } from './remembered.ts'
+import { createSharedCompany } from './sharedCompany.ts'
+import { createSharedPlan } from './sharedPlan.ts'
+
+export interface OpeningBoard {
+  readonly onBoard: (board: BoardStore) => void
+  /** How things stand while there is no plan to show yet. */
+  readonly onWaiting: (words: string, turnedAway: boolean) => void
+  /** Changes the relay will never take, as the plan they made. */
+  readonly onRefusedPlan: (plan: Plan, words: string) => void
+}
+
+/**
+ * Joins the job of a seat, and gives a board as soon as there is a plan to show: from this device's own copy, or from
+ * the relay. Returns how to leave.
+ */
+export function openBoard(
+  seat: SeatInfo,
+  predict: (plan: Plan, lookId: string) => Prediction,
+  opening: OpeningBoard,
+): () => void {
+  let board: BoardStore | null = null
+  const say = (words: string) => board?.say(words)
+
+  const link = openLink(seat.seatId, {
+    onConnection: showConnection,
+    onDocument: ({ doc, awareness }) => {
+      plan.moveTo(doc)
+      company.moveTo(awareness)
+    },
+    onRefusal: ({ words }, lost) => {
+      say(`Not taken. ${words}`)
+      const refused = lost === null ? null : readPlanFromDocument(lost).plan
+      if (refused !== null) opening.onRefusedPlan(refused, words)
+    },
+  })
+  const plan = createSharedPlan(link.shared().doc, seat.seatId, say)
+  const company = createSharedCompany(link.shared().awareness, seat, {
+    handPenTo: (toSeatId) => void movePen(seat.seatId, toSeatId).then(sayWhy),
+    takePenBack: () => void movePen(seat.seatId, null).then(sayWhy),
+  })
+
+  function showConnection(connection: Connection): void {
+    if (board !== null) return board.showConnection(viewOf(connection))
+    opening.onWaiting(viewOf(connection).words, connection.state === 'turned-away')
+  }
+
+  function sayWhy(answer: Answer<unknown>): void {
+    if (!answer.ok) say(answer.words)
+  }
+
+  function openWhenReadable(): void {
+    const { plan: first, repairs } = plan.readable()
+    if (board !== null) return
+    if (first === null) {
+      if (repairs.length > 0) opening.onWaiting(repairs.join(' '), false)
+      return
+    }
+    board = createBoardStore({
+      plan, company, predict, role: seat.role, connection: viewOf(link.connection()),
+      onNextFrame: (callback) => requestAnimationFrame(callback),
+      units: remembered.units(), keepUnits: remembered.keepUnits,
+    })
+    remembered.keepSeat({ ...seat, title: first.title })
+    opening.onBoard(board)
+  }
+
+  const stops = [
+    plan.onChange(openWhenReadable),
+    company.onChange(() => link.showKept(company.relayWord().notKept)),
+  ]
+  openWhenReadable()
+
+  return () => {
+    stops.forEach((stop) => stop())
+    board?.close()
+    plan.close()
+    company.close()
+    link.close()
+  }
+}

@@ -1,0 +1,146 @@
+import { Dialog } from '../controls/Dialog.tsx'
+import { replacePlan } from '../session/replacePlan.ts'
+import { useBoard } from '../session/useBoard.ts'
+import { usePerform } from '../session/usePerform.ts'
+import { InviteDialog } from './InviteDialog.tsx'
+import { saveJobFile } from './jobFile.ts'
+import './PageDialogs.css'
+import { ask, useAsking, type Asking } from './pageStore.ts'
+import { shortcutList } from './shortcuts.ts'
+
+/** Whatever the page asks just now, one at a time. */
+export function PageDialogs() {
+  const asking = useAsking()
+  switch (asking?.kind) {
+    case undefined:
+      return null
+    case 'shortcuts':
+      return <ShortcutsDialog />
+    case 'invite':
+      return <InviteDialog />
+    case 'replace':
+      return <ReplaceDialog asking={asking} />
+    case 'bad-file':
+      return <BadFileDialog asking={asking} />
+    case 'refused':
+      return <RefusedDialog asking={asking} />
+  }
+}
+
+const close = () => ask(null)
+
+function ShortcutsDialog() {
+  return (
+    <Dialog open onClose={close} title="Keyboard">
+      <dl className="shortcuts">
+        {shortcutList.map(({ keys, words }) => (
+          <div key={words} className="shortcuts-row">
+            <dt>
+              {keys.map((key) => (
+                <kbd key={key}>{key}</kbd>
+              ))}
+            </dt>
+            <dd>{words}</dd>
+          </div>
+        ))}
+      </dl>
+    </Dialog>
+  )
+}
+
+function ReplaceDialog({ asking }: { readonly asking: Extract<Asking, { kind: 'replace' }> }) {
+  const plan = useBoard((board) => board.plan)
+  const perform = usePerform()
+  return (
+    <Dialog
+      open
+      onClose={close}
+      title={`Open “${asking.fileName}” here?`}
+      words={`It takes the place of “${plan.title}” for everybody on this job. One undo brings the old plan back.`}
+      actions={
+        <>
+          <button type="button" className="button" onClick={close}>
+            Keep what is here
+          </button>
+          <button
+            type="button"
+            className="button button-main"
+            onClick={() => {
+              close()
+              perform({ ok: true, edit: replacePlan(plan, asking.plan) }, `“${asking.plan.title}” is open`)
+            }}
+          >
+            Open it
+          </button>
+        </>
+      }
+    >
+      {asking.repairs.length > 0 && <WordList title="Repaired on reading" words={asking.repairs} />}
+    </Dialog>
+  )
+}
+
+function BadFileDialog({ asking }: { readonly asking: Extract<Asking, { kind: 'bad-file' }> }) {
+  return (
+    <Dialog
+      open
+      onClose={close}
+      title={`“${asking.fileName}” cannot be opened`}
+      words="Nothing on the board has changed."
+      actions={
+        <button type="button" className="button button-lined" onClick={close}>
+          Close
+        </button>
+      }
+    >
+      <ul className="problems">
+        {asking.problems.map(({ path, message }) => (
+          <li key={`${path} ${message}`}>
+            {path !== '' && <code>{path}</code>} {message}
+          </li>
+        ))}
+      </ul>
+    </Dialog>
+  )
+}
+
+function RefusedDialog({ asking }: { readonly asking: Extract<Asking, { kind: 'refused' }> }) {
+  return (
+    <Dialog
+      open
+      onClose={close}
+      title="Your last changes were not taken"
+      words={`${asking.reason} The board shows the shared plan again. What you had is not lost: keep it as a job file if you want it.`}
+      actions={
+        <>
+          <button type="button" className="button" onClick={close}>
+            Let it go
+          </button>
+          <button
+            type="button"
+            className="button button-main"
+            onClick={() => {
+              saveJobFile({ ...asking.plan, title: `${asking.plan.title}, not taken`.slice(0, 120) })
+              close()
+            }}
+          >
+            Keep as a job file
+          </button>
+        </>
+      }
+    />
+  )
+}
+
+function WordList({ title, words }: { readonly title: string; readonly words: readonly string[] }) {
+  return (
+    <>
+      <h3>{title}</h3>
+      <ul className="problems">
+        {words.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </>
+  )
+}

@@ -1,0 +1,88 @@
+import { useState } from 'react'
+import { FloorView } from '../floor/FloorView.tsx'
+import { FrameView } from '../frame/FrameView.tsx'
+import { StopLadder } from '../ladder/StopLadder.tsx'
+import { SinglesStrip } from '../singles/SinglesStrip.tsx'
+import { SnagList } from '../snags/SnagList.tsx'
+import { useBoard } from '../session/useBoard.ts'
+import { CameraLine } from './CameraLine.tsx'
+import { ConnectionWords } from './ConnectionWords.tsx'
+import { DetailSheet } from './DetailSheet.tsx'
+import { JobWork } from './JobWork.tsx'
+import { LookMenu } from './LookMenu.tsx'
+import { PeopleList } from './PeopleMenu.tsx'
+import './Phone.css'
+import { SetWords } from './SetWords.tsx'
+import { UndoRedo } from './TopBar.tsx'
+
+const flips = ['Frame', 'Ladder', 'Floor', 'Job'] as const
+type Flip = (typeof flips)[number]
+
+/** The board in one hand: one flip at a time, everything to press in the thumb's third. */
+export function Phone() {
+  const [flip, setFlip] = useState<Flip>('Frame')
+  const snagCount = useBoard((board) => board.prediction.snags.length)
+  return (
+    <div className="phone">
+      <header className="phone-top">
+        <LookMenu />
+        <ConnectionWords />
+      </header>
+      <main className="phone-flip" aria-label={flip}>
+        {flip === 'Frame' && <FrameFlip />}
+        {flip === 'Ladder' && (
+          <div className="phone-ladder">
+            <StopLadder />
+            <CameraLine />
+          </div>
+        )}
+        {flip === 'Floor' && (
+          <div className="phone-floor">
+            <FloorView />
+          </div>
+        )}
+        {flip === 'Job' && <JobFlip onSetChosen={() => setFlip('Frame')} />}
+        <DetailSheet />
+      </main>
+      <nav className="phone-bar" aria-label="Flips">
+        {flips.map((name) => (
+          <button key={name} type="button" className="phone-bar-flip" aria-current={flip === name ? 'page' : undefined} onClick={() => setFlip(name)}>
+            {name}
+            {name === 'Frame' && snagCount > 0 && <span className="phone-bar-snags">{snagCount} {snagCount === 1 ? 'snag' : 'snags'}</span>}
+          </button>
+        ))}
+      </nav>
+    </div>
+  )
+}
+
+function FrameFlip() {
+  return (
+    <div className="phone-frame-flip">
+      <div className="phone-frame">
+        <FrameView />
+      </div>
+      <div className="phone-singles">
+        <SinglesStrip />
+      </div>
+      <SnagList />
+    </div>
+  )
+}
+
+function JobFlip({ onSetChosen }: { readonly onSetChosen: () => void }) {
+  const title = useBoard((board) => board.plan.title)
+  return (
+    <div className="phone-job">
+      <div className="phone-job-head">
+        <h1>{title}</h1>
+        <UndoRedo />
+      </div>
+      <SetWords onChosen={onSetChosen} />
+      <h2>People</h2>
+      <PeopleList />
+      <h2>This job</h2>
+      <JobWork closeAfter={(button) => button} />
+    </div>
+  )
+}

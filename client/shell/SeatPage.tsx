@@ -1,0 +1,80 @@
+import { useEffect, useState } from 'react'
+import { createPredictor } from '../../shared-core/predict/predict.ts'
+import { whoAmI } from '../connection/api.ts'
+import type { SeatInfo } from '../connection/seat.ts'
+import type { BoardStore } from '../session/boardStore.ts'
+import { openBoard } from '../session/openBoard.ts'
+import { remembered } from '../session/remembered.ts'
+import { BoardContext } from '../session/useBoard.ts'
+import { SeatContext } from '../session/useSeat.ts'
+import { BoardPage } from './BoardPage.tsx'
+import { ask } from './pageStore.ts'
+import { WaitingPage } from './WaitingPage.tsx'
+
+/** A seat's page: finds out whose it is, opens its board, and says how things stand until there is one. */
+export function SeatPage({ seatId, seatTaken }: { readonly seatId: string; readonly seatTaken: SeatInfo | null }) {
+  const [seat, setSeat] = useState(seatTaken)
+  const [refused, setRefused] = useState<string | null>(null)
+
+  useEffect(() => {
+    if (seat !== null) return
+    let here = true
+    void findSeat(seatId).then((found) => {
+      if (!here) return
+      if (typeof found === 'string') setRefused(found)
+      else setSeat(found)
+    })
+    return () => {
+      here = false
+    }
+  }, [seatId, seat])
+
+  if (refused !== null) return <TurnedAway words={refused} />
+  return seat === null ? <WaitingPage words="Finding your seat" /> : <SeatedBoard seat={seat} />
+}
+
+/** Whose seat this is: as the relay says, or as this device remembers while the relay does not answer. */
+async function findSeat(seatId: string): Promise<SeatInfo | string> {
+  const answer = await whoAmI(seatId)
+  if (answer.ok) return answer.value
+  const known = remembered.seats().find((one) => one.seatId === seatId)
+  if (known !== undefined && (answer.status === null || answer.status >= 500)) return known
+  return answer.words
+}
+
+function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
+  const [board, setBoard] = useState<BoardStore | null>(null)
+  const [waiting, setWaiting] = useState<{ readonly words: string; readonly turnedAway: boolean }>({ words: 'Joining', turnedAway: false })
+
+  useEffect(
+    () =>
+      openBoard(seat, createPredictor(), {
+        onBoard: setBoard,
+        onWaiting: (words, turnedAway) => setWaiting({ words, turnedAway }),
+        onRefusedPlan: (plan, reason) => ask({ kind: 'refused', plan, reason }),
+      }),
+    [seat],
+  )
+
+  if (board === null) return waiting.turnedAway ? <TurnedAway words={waiting.words} /> : <WaitingPage words={waiting.words} />
+  return (
+    <SeatContext value={seat}>
+      <BoardContext value={board}>
+        <BoardPage />
+      </BoardContext>
+    </SeatContext>
+  )
+}
+
+function TurnedAway({ words }: { readonly words: string }) {
+  return (
+    <WaitingPage words={words}>
+      <button type="button" className="button button-lined" onClick={() => location.reload()}>
+        Try again
+      </button>
+      <a className="button" href="/">
+        To the first page
+      </a>
+    </WaitingPage>
+  )
+}

@@ -1,0 +1,41 @@
+/** What a key does on the board. One table: the page listens by it and the list of keys is drawn from it. */
+export type Shortcut =
+  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'let-go' | 'next-look' | 'previous-look' }
+  | { readonly does: 'light'; readonly letter: string }
+
+export interface KeyPress {
+  readonly key: string
+  readonly command: boolean
+  readonly shift: boolean
+  readonly alt: boolean
+}
+
+export const shortcutList: readonly { readonly keys: readonly string[]; readonly words: string }[] = [
+  { keys: ['A', '…', 'Z'], words: 'Pick the light with that letter; hold the key to see it alone' },
+  { keys: ['Space'], words: 'All lights again' },
+  { keys: ['↑', '↓'], words: 'In a number: a tenth of a stop or the usual step; with Shift a third, with Alt a whole' },
+  { keys: ['[', ']'], words: 'Previous and next look' },
+  { keys: ['Esc'], words: 'Let go of what is picked; in a number, put the old one back' },
+  { keys: ['Ctrl or ⌘', 'Z'], words: 'Undo your own last change; with Shift, redo' },
+  { keys: ['Ctrl or ⌘', 'S'], words: 'Save the job file' },
+  { keys: ['?'], words: 'This list' },
+]
+
+/** The shortcut a key press stands for; null for all others. */
+export function shortcutOf({ key, command, shift, alt }: KeyPress): Shortcut | null {
+  const lower = key.toLowerCase()
+  if (command) {
+    if (alt) return null
+    if (lower === 'z') return { does: shift ? 'redo' : 'undo' }
+    if (lower === 'y' && !shift) return { does: 'redo' }
+    return lower === 's' && !shift ? { does: 'save' } : null
+  }
+  if (alt) return null
+  if (key === '?') return { does: 'list' }
+  if (shift) return null
+  if (key === ' ') return { does: 'all-lights' }
+  if (key === 'Escape') return { does: 'let-go' }
+  if (key === ']') return { does: 'next-look' }
+  if (key === '[') return { does: 'previous-look' }
+  return /^[a-z]$/.test(lower) ? { does: 'light', letter: lower.toUpperCase() } : null
+}

@@ -1,0 +1,99 @@
+import { useEffect } from 'react'
+import type { Board } from '../session/board.ts'
+import { useBoardStore } from '../session/useBoard.ts'
+import { saveJobFile } from './jobFile.ts'
+import { ask, pageStore } from './pageStore.ts'
+import { shortcutOf, type Shortcut } from './shortcuts.ts'
+
+/** How long a light's key is held before it is seen alone: past a tap, short of a wait. */
+const holdMs = 250
+
+/** The board's keys, wherever the focus is, unless it is somewhere that takes the key itself. */
+export function useKeys(): void {
+  const store = useBoardStore()
+  useEffect(() => {
+    let aloneTimer: ReturnType<typeof setTimeout> | undefined
+    let heldKey: string | null = null
+
+    function letGoOfKey(): void {
+      clearTimeout(aloneTimer)
+      if (heldKey !== null && store.getState().soloLightId !== null) store.getState().solo(null)
+      heldKey = null
+    }
+
+    function onKeyDown(event: KeyboardEvent): void {
+      if (event.defaultPrevented || pageStore.getState().asking !== null) return
+      const command = event.ctrlKey || event.metaKey
+      const shortcut = shortcutOf({ key: event.key, command, shift: event.shiftKey, alt: event.altKey })
+      if (shortcut === null || takesKeys(event.target, command, event.key)) return
+      if (shortcut.does !== 'let-go') event.preventDefault()
+      if (event.repeat && shortcut.does === 'light') return
+      if (shortcut.does === 'light') {
+        letGoOfKey()
+        const lightId = pickLight(store.getState(), shortcut.letter)
+        if (lightId === null) return
+        heldKey = event.key
+        aloneTimer = setTimeout(() => store.getState().solo(lightId), holdMs)
+      } else {
+        perform(store.getState(), shortcut.does)
+      }
+    }
+
+    function onKeyUp(event: KeyboardEvent): void {
+      if (event.key === heldKey) letGoOfKey()
+    }
+
+    addEventListener('keydown', onKeyDown)
+    addEventListener('keyup', onKeyUp)
+    addEventListener('blur', letGoOfKey)
+    return () => {
+      letGoOfKey()
+      removeEventListener('keydown', onKeyDown)
+      removeEventListener('keyup', onKeyUp)
+      removeEventListener('blur', letGoOfKey)
+    }
+  }, [store])
+}
+
+function perform(board: Board, does: Exclude<Shortcut['does'], 'light'>): void {
+  switch (does) {
+    case 'undo':
+      return board.undo()
+    case 'redo':
+      return board.redo()
+    case 'save':
+      return saveJobFile(board.plan)
+    case 'list':
+      return ask({ kind: 'shortcuts' })
+    case 'all-lights':
+      return board.solo(null)
+    case 'let-go':
+      return board.select(null)
+    case 'next-look':
+      return stepLook(board, 1)
+    case 'previous-look':
+      return stepLook(board, -1)
+  }
+}
+
+function pickLight(board: Board, letter: string): string | null {
+  const light = board.prediction.lights.find((one) => one.letter === letter)
+  if (light === undefined) return null
+  board.select({ kind: 'light', id: light.id })
+  return light.id
+}
+
+function stepLook(board: Board, by: 1 | -1): void {
+  const lookIds = Object.entries(board.plan.looks).sort(([, a], [, b]) => a.order - b.order).map(([id]) => id)
+  const next = lookIds[lookIds.indexOf(board.lookId) + by]
+  if (next !== undefined) board.showLook(next)
+}
+
+/** Whether the focused thing has its own use for the key: typing, a list's letters, a button's space. */
+function takesKeys(target: EventTarget | null, command: boolean, key: string): boolean {
+  if (!(target instanceof HTMLElement)) return false
+  if (target.closest('[role="dialog"], [role="menu"], [role="listbox"]') !== null) return true
+  const types = target.isContentEditable || target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement
+  if (types) return !(command && key.toLowerCase() === 's')
+  return key === ' ' && target.closest('button, summary, a, [role="radio"], [role="switch"], [role="slider"]') !== null
+}
