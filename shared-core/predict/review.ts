@@ -4,13 +4,14 @@ import { haze, unevenBackground, whiteOut, whiteTooHot } from './checks/backgrou
 import { ambient, aperture, depthOfField, flashDuration, sync } from './checks/camera.ts'
 import { cautionsOf } from './checks/cautions.ts'
 import type { Check, CheckView } from './checks/check.ts'
+import { backdropNotFilling, frontNotFilling, inFrame, lensSeesLight, outsideRoom } from './checks/fit.ts'
 import { channelClips, fallOff, gelHeat, gelLevel, headNearFace, kitShort } from './checks/heads.ts'
 import { outOfPower, tooStrong } from './checks/power.ts'
 import { spill } from './checks/spill.ts'
 
 const checks: readonly Check[] = [
-  outOfPower, tooStrong, headNearFace, gelHeat, sync, whiteOut, whiteTooHot, unevenBackground, spill, haze, ambient,
-  channelClips, flashDuration, aperture, depthOfField, gelLevel, fallOff, kitShort,
+  outOfPower, tooStrong, outsideRoom, headNearFace, gelHeat, sync, frontNotFilling, backdropNotFilling, whiteOut, whiteTooHot,
+  unevenBackground, inFrame, lensSeesLight, spill, haze, ambient, channelClips, flashDuration, aperture, depthOfField, gelLevel, fallOff, kitShort,
 ]
 
 const loudness: Record<Severity, number> = { stop: 0, look: 1, note: 2 }

@@ -1,6 +1,6 @@
 import { distance } from '../../arithmetic/vector.ts'
 import type { Snag } from '../../checks/snag.ts'
-import { amountText, centimetresText, type Check } from './check.ts'
+import { amountText, centimetresText, stopsText, type Check } from './check.ts'
 
 /** JOB-wide care: a head this near a face is felt, and its flash is not for open eyes. */
 const NEAR_FACE_METRES = 0.7
@@ -9,6 +9,9 @@ const DENSE_GEL_METER_LOSS_STOPS = 2
 const HALF_POWER_STOPS_FROM_FULL = -1
 /** R12: fall-off over a face for beauty work. */
 const FALL_OFF_STOPS = 0.5
+/** R3: a gel with this much between its best and worst channel has a colour to lose, and loses it from this level up. */
+const RICH_GEL_STOPS = 1.5
+const PALE_FROM_STOPS = -1
 
 export const headNearFace: Check = ({ look, measured }) => {
   const nose = measured.areas.find((area) => area.id === 'nose')
@@ -42,7 +45,7 @@ export const gelHeat: Check = ({ plan, look, measured }) =>
         key: `gel-heat:${light.id}`,
         rule: 'gel-heat' as const,
         severity: 'stop' as const,
-        message: `${light.letter}'s gel sits at a ${Math.round(head.modellingLampWatts)} W halogen lamp`,
+        message: `${light.letter}’s gel sits at a ${Math.round(head.modellingLampWatts)} W halogen lamp`,
         action: 'Switch the modelling lamp off or use an LED one, keep 2–5 cm of air, and never lay the gel on tube or glass',
         value: head.modellingLampWatts,
         threshold: 0,
@@ -65,24 +68,26 @@ export const gelHeat: Check = ({ plan, look, measured }) =>
   })
 
 /** R3: a gelled light near the key's level looks pale. Rich colour sits one and a half to two stops under. */
-export const gelLevel: Check = ({ measured }) =>
-  measured.lights.flatMap((light) => {
-    const coloured = !light.gel.clear && light.gel.whiteOutStops - light.gel.strongestChannelLossStops > 1.5
-    if (!light.on || !coloured || light.level.stops === null) return []
-    if (light.plane !== 'background' && light.plane !== 'shadow-side') return []
-    if (light.level.stops <= -1 || measured.background.behind === 'front') return []
+export const gelLevel: Check = ({ look, measured }) => {
+  const wantsRichPaper = look.backdrop.intent === 'even-colour' && measured.background.behind !== 'front'
+  return measured.lights.flatMap((light): Snag[] => {
+    const isRichGel = !light.gel.clear && light.gel.whiteOutStops - light.gel.strongestChannelLossStops > RICH_GEL_STOPS
+    const wantsRich = light.plane === 'shadow-side' || (light.plane === 'background' && wantsRichPaper)
+    const level = light.level.stops
+    if (!light.on || !isRichGel || !wantsRich || level === null || level <= PALE_FROM_STOPS) return []
     return [{
       key: `gel-level:${light.id}`,
-      rule: 'gel-level' as const,
-      severity: 'note' as const,
-      message: `${light.letter}'s colour stands at ${light.level.stops >= 0 ? '+' : '−'}${amountText(light.level.stops)}: pale rather than rich`,
-      action: `For a rich colour take ${light.letter} to between −1.5 and −2; or keep it for a glow`,
-      value: light.level.stops,
-      threshold: -1,
+      rule: 'gel-level',
+      severity: 'note',
+      message: `${light.letter}’s colour stands at ${stopsText(level)}: pale rather than rich`,
+      action: `For a rich colour take ${light.letter} to between −1.5 and −2`,
+      value: level,
+      threshold: PALE_FROM_STOPS,
       unit: 'stops',
       about: [light.id],
     }]
   })
+}
 
 /** R12, read from the key on the face: nose against the far jaw line and breastbone. */
 export const fallOff: Check = ({ measured }) => {

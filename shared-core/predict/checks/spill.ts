@@ -1,28 +1,53 @@
+import type { Look } from '../../plan/schema/look.ts'
+import type { Snag } from '../../checks/snag.ts'
+import type { Spill } from '../prediction.ts'
 import { amountText, type Check } from './check.ts'
 
-/** R1, R2 (common practice, no source); the threshold travels with each spill. */
-export const spill: Check = ({ look, measured }) =>
-  measured.spills.filter((spill) => spill.stopsUnder < spill.thresholdStops).map((spill) => {
-    const diluter = look.lights[spill.diluterLightId]
-    const owner = look.lights[spill.ownerLightId]
-    const kind = spill.diluterIsClear ? 'clear light' : 'colour'
-    const onBackground = spill.areaId.startsWith('background')
-    const cure = diluter?.grid.kind === 'none'
-      ? `Grid ${diluter.letter}, or flag it off there`
-      : onBackground
-        ? `Move the backdrop further from ${diluter?.letter ?? 'it'}, or flag it off there`
-        : `Flag ${diluter?.letter ?? 'it'} off there, or turn it away`
-    return {
-      key: `${spill.diluterIsClear ? 'spill' : 'second-colour'}:${spill.diluterLightId}:${spill.areaId}`,
-      rule: spill.diluterIsClear ? 'spill' as const : 'second-colour' as const,
-      severity: 'look' as const,
-      message: spill.stopsUnder >= 0
-        ? `${spill.areaLabel}: ${diluter?.letter}'s ${kind} is ${amountText(spill.stopsUnder)} under ${owner?.letter}, wants ${amountText(spill.thresholdStops)}`
-        : `${spill.areaLabel}: ${diluter?.letter}'s ${kind} is ${amountText(spill.stopsUnder)} over ${owner?.letter} and washes it out`,
-      action: cure,
-      value: spill.stopsUnder,
-      threshold: spill.thresholdStops,
-      unit: 'stops under',
-      about: [spill.diluterLightId, spill.areaId],
-    }
-  })
+/** R1, R2 (common practice, no source); the threshold travels with each spill. The background speaks once, at its worst. */
+export const spill: Check = ({ look, measured }) => {
+  const worst = new Map<string, Spill>()
+  for (const found of measured.spills) {
+    if (found.stopsUnder >= found.thresholdStops || !matters(found, look)) continue
+    const key = `${found.diluterIsClear ? 'spill' : 'second-colour'}:${found.diluterLightId}:${placeOf(found)}`
+    const before = worst.get(key)
+    if (!before || found.stopsUnder < before.stopsUnder) worst.set(key, found)
+  }
+  return [...worst].map(([key, found]) => snagOf(key, found, look))
+}
+
+/** A glow is meant to die away: what lies over its dark corners is not a fault of the picture. */
+function matters({ areaId }: Spill, look: Look): boolean {
+  return look.backdrop.intent !== 'glow' || !areaId.startsWith('background-') || areaId === 'background-centre'
+}
+
+function placeOf({ areaId }: Spill): string {
+  return areaId.startsWith('background-') ? 'background' : areaId
+}
+
+function snagOf(key: string, found: Spill, look: Look): Snag {
+  const diluter = look.lights[found.diluterLightId]?.letter ?? 'another light'
+  const owner = look.lights[found.ownerLightId]?.letter ?? 'its light'
+  const kind = found.diluterIsClear ? 'clear light' : 'colour'
+  const isOver = found.stopsUnder < 0
+  const place = found.areaLabel.charAt(0).toUpperCase() + found.areaLabel.slice(1)
+  return {
+    key,
+    rule: found.diluterIsClear ? 'spill' : 'second-colour',
+    severity: 'look',
+    message: isOver
+      ? `${place}: ${diluter}’s ${kind} is ${amountText(found.stopsUnder)} over ${owner} and washes it out`
+      : `${place}: ${diluter}’s ${kind} is ${amountText(found.stopsUnder)} under ${owner}, wants ${amountText(found.thresholdStops)}`,
+    action: cureFor(found, diluter, look),
+    value: found.stopsUnder,
+    threshold: found.thresholdStops,
+    unit: 'stops under',
+    about: [found.diluterLightId, found.areaId],
+  }
+}
+
+function cureFor(found: Spill, diluter: string, look: Look): string {
+  if (look.lights[found.diluterLightId]?.grid.kind === 'none') return `Grid ${diluter}, or flag it off there`
+  return placeOf(found) === 'background'
+    ? `Move the backdrop further from ${diluter}, or flag ${diluter} off there`
+    : `Flag ${diluter} off there, or turn it away`
+}
