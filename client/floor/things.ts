@@ -3,14 +3,14 @@ import type { Modifier } from '../../shared-core/plan/schema/kit.ts'
 import type { Light, Look, Piece } from '../../shared-core/plan/schema/look.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { vectorOf } from '../../shared-core/set/emitter.ts'
+import { facingOf, panelCorners, panelsOf } from '../../shared-core/set/panels.ts'
 import { cameraSolids } from './solids/cameraSolids.ts'
 import { lightSolids } from './solids/lightSolids.ts'
-import { aimedOrientation, facingOrientation } from './solids/orientation.ts'
-import { pieceSolids } from './solids/pieceSolids.ts'
+import { aimedOrientation } from './solids/orientation.ts'
 import type { Solid } from './solids/solid.ts'
 import { subjectSolids } from './solids/subjectSolids.ts'
 import { supportSolids } from './solids/supportSolids.ts'
-import { backdropCorners } from './view/roomBox.ts'
+import { backdropCorners } from './view/setBounds.ts'
 
 /** What can be taken in hand on the Floor. */
 export type ThingKey =
@@ -88,9 +88,9 @@ function pieceThing(id: string, piece: Piece): Thing {
   const thing: Thing = {
     key: { kind: 'piece', id },
     place: vectorOf(piece.place),
-    axis: facingOrientation(piece.facingDegrees, piece.kind === 'v-flat' ? 0 : piece.tiltDegrees).axis,
+    axis: facingOf(piece.facingDegrees, piece.kind === 'v-flat' ? 0 : piece.tiltDegrees),
     aim: null,
-    solids: pieceSolids(piece),
+    solids: panelsOf({ id, ...piece }).map((panel) => ({ part: 'panel', points: panelCorners(panel) })),
     supports: [],
   }
   builtPieces.set(piece, thing)
@@ -101,7 +101,7 @@ function pointThing(id: string, point: Look['points'][string]): Thing {
   return {
     key: { kind: 'point', id },
     place: vectorOf(point.place),
-    axis: facingOrientation(point.facingDegrees, point.tiltDegrees).axis,
+    axis: facingOf(point.facingDegrees, point.tiltDegrees),
     aim: null,
     solids: [],
     supports: [],
@@ -123,7 +123,7 @@ function subjectThing({ subject }: Look): Thing {
   return {
     key: { kind: 'subject' },
     place: [subject.xMetres, subject.yMetres, 0],
-    axis: facingOrientation(subject.turnDegrees).axis,
+    axis: facingOf(subject.turnDegrees, 0),
     aim: null,
     solids: subjectSolids(subject),
     supports: [],

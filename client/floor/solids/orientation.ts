@@ -1,5 +1,4 @@
-import { add, cross, direction, scale, subtract, type Vector } from '../../../shared-core/arithmetic/vector.ts'
-import { radiansFromDegrees } from '../../../shared-core/arithmetic/portable.ts'
+import { direction, subtract, type Vector } from '../../../shared-core/arithmetic/vector.ts'
 import type { Place } from '../../../shared-core/plan/schema/quantities.ts'
 import { frontAxes, vectorOf } from '../../../shared-core/set/emitter.ts'
 
@@ -17,16 +16,6 @@ export function aimedOrientation(place: Place, aim: Place, rollDegrees = 0): Ori
   const axis = direction(subtract(vectorOf(aim), vectorOf(place)))
   const { across, up } = frontAxes(axis, rollDegrees)
   return { axis, right: across, up }
-}
-
-/** Of a thing that faces a direction on the floor (0 to the camera, 90 to camera right) and is tipped up by `tiltDegrees`. */
-export function facingOrientation(facingDegrees: number, tiltDegrees = 0): Orientation {
-  const facing = radiansFromDegrees(facingDegrees)
-  const tilt = radiansFromDegrees(tiltDegrees)
-  const level: Vector = [Math.sin(facing), -Math.cos(facing), 0]
-  const axis = add(scale(level, Math.cos(tilt)), [0, 0, Math.sin(tilt)])
-  const right = direction(cross(level, [0, 0, 1]), [1, 0, 0])
-  return { axis, right, up: cross(right, axis) }
 }
 
 /** Degrees above level of a direction. */

@@ -1,6 +1,7 @@
 import { cross, distance, dot, subtract, type Vector } from '../../../shared-core/arithmetic/vector.ts'
 import type { Look } from '../../../shared-core/plan/schema/look.ts'
-import { piecePanels } from '../solids/pieceSolids.ts'
+import { panelCorners, panelsOf } from '../../../shared-core/set/panels.ts'
+import { paperPanel } from '../../../shared-core/set/room.ts'
 import { subjectForm, type Ellipsoid } from '../../../shared-core/set/subjectForm.ts'
 
 /** What stands in a throw's way, made ready for many lines of sight. */
@@ -28,10 +29,12 @@ interface Panel {
   readonly transmittance: number
 }
 
-export function obstaclesOf(look: Look): Obstacles {
-  const panels = Object.values(look.pieces).flatMap((piece) =>
-    piecePanels(piece).map((corners) => panelOf(corners, piece.kind === 'scrim' ? piece.transmittance : 0)),
+export function obstaclesOf(look: Pick<Look, 'pieces' | 'subject' | 'backdrop'>): Obstacles {
+  const paper = paperPanel(look.backdrop)
+  const panels = Object.entries(look.pieces).flatMap(([id, piece]) =>
+    panelsOf({ id, ...piece }).map((panel) => panelOf(panelCorners(panel), piece.kind === 'scrim' ? piece.transmittance : 0)),
   )
+  if (paper !== null) panels.push(panelOf(panelCorners(paper), 0))
   const bodies = subjectForm(look.subject).parts.filter((part) => part.part !== 'hair')
   return { panels, bodies, around: ballAround(bodies) }
 }

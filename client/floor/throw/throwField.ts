@@ -16,7 +16,7 @@ export interface ThrowSource {
 /** Fronts smaller than this throw as a point; a larger one is spread so that its shadows have soft edges. */
 const POINT_METRES = 0.25
 
-export function throwSource(id: string, light: Light, modifier: Modifier): ThrowSource {
+export function throwSource(id: string, light: Pick<Light, 'place' | 'aim' | 'rollDegrees' | 'grid'>, modifier: Modifier): ThrowSource {
   return {
     emitters: emittersOf({ id, place: light.place, aim: light.aim, rollDegrees: light.rollDegrees, modifier, grid: light.grid }).map(
       (emitter) => ({ emitter, points: pointsOn(emitter), nearest: emitter.areaSquareMetres / 8 }),

@@ -1,29 +1,10 @@
 import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
 import type { Backdrop, Look } from '../../../shared-core/plan/schema/look.ts'
 import type { Room } from '../../../shared-core/plan/schema/room.ts'
+import { panelCorners } from '../../../shared-core/set/panels.ts'
+import { paperPanel, roomBox } from '../../../shared-core/set/room.ts'
 import { boundsOf, grow, type Bounds } from './bounds.ts'
 import { project, type ViewKind } from './projection.ts'
-
-/** The inside of the room in the axes of the set, in metres. */
-export interface RoomBox {
-  readonly left: number
-  readonly right: number
-  /** Wall behind the camera. */
-  readonly front: number
-  /** Wall behind the backdrop. */
-  readonly rear: number
-  readonly height: number
-}
-
-export function roomBox(room: Room): RoomBox {
-  return {
-    left: -room.markFromLeftWallMetres,
-    right: room.widthMetres - room.markFromLeftWallMetres,
-    front: room.markFromRearWallMetres - room.lengthMetres,
-    rear: room.markFromRearWallMetres,
-    height: room.heightMetres,
-  }
-}
 
 /** The room's outline in a drawing. */
 export function roomBounds(room: Room, view: ViewKind): Bounds {
@@ -45,14 +26,8 @@ export function setBounds(look: Look, view: ViewKind): Bounds {
   return grow(boundsOf(places.map((place) => project(view, place))), 0.45)
 }
 
-/** The paper's corners; none without paper. */
-export function backdropCorners(backdrop: Backdrop): Vector[] {
-  if (backdrop.kind === 'none') return []
-  const half = backdrop.widthMetres / 2
-  return [
-    [backdrop.centreXMetres - half, backdrop.yMetres, 0],
-    [backdrop.centreXMetres + half, backdrop.yMetres, 0],
-    [backdrop.centreXMetres + half, backdrop.yMetres, backdrop.topMetres],
-    [backdrop.centreXMetres - half, backdrop.yMetres, backdrop.topMetres],
-  ]
+/** The paper's corners from its foot at camera left round to its top; none without paper. */
+export function backdropCorners(backdrop: Backdrop): readonly Vector[] {
+  const paper = paperPanel(backdrop)
+  return paper === null ? [] : panelCorners(paper)
 }

@@ -1,0 +1,147 @@
+import { useCallback, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { useBoard, useBoardStore } from '../session/useBoard.ts'
+import { FloorCanvas } from './canvas/FloorCanvas.tsx'
+import { usePalette } from './canvas/palette.ts'
+import { Hands } from './gestures/hands.ts'
+import type { Placing } from './gestures/placing.ts'
+import type { Scene } from './gestures/scene.ts'
+import { noseOf } from './gestures/thingEdits.ts'
+import { MenuAt } from './MenuAt.tsx'
+import { heldThings } from './others/heldThings.ts'
+import { OthersLayer } from './others/OthersLayer.tsx'
+import { ScaleBar } from './ScaleBar.tsx'
+import { layTapes } from './tapes/layTapes.ts'
+import { formatLength } from '../../shared-core/plan/entry/length.ts'
+import { TapeLabels } from './tapes/TapeLabels.tsx'
+import { useTapeType } from './tapes/useTapeType.ts'
+import { keyText, thingsOf, type ThingKey } from './things.ts'
+import { obstaclesOf } from './throw/obstacles.ts'
+import { CELLS, throwPlane } from './throw/throwPlane.ts'
+import type { ThrowHeight } from './throw/throwHeight.ts'
+import { useFittedView } from './useFittedView.ts'
+import { ViewButtons } from './ViewButtons.tsx'
+import type { DrawnPoint, ViewKind } from './view/projection.ts'
+import { roomBounds } from './view/setBounds.ts'
+
+interface FloorBoardProps {
+  readonly view: ViewKind
+  readonly throwHeight: ThrowHeight
+  readonly placing: Placing | null
+  readonly onPlaced: () => void
+}
+
+/** One drawing of the set with everything a hand can do on it. */
+export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardProps) {
+  const store = useBoardStore()
+  const shown = useBoard((board) => board.shown)
+  const plan = useBoard((board) => board.plan)
+  const lookId = useBoard((board) => board.lookId)
+  const prediction = useBoard((board) => board.prediction)
+  const selection = useBoard((board) => board.selection)
+  const soloLightId = useBoard((board) => board.soloLightId)
+  const mayEdit = useBoard((board) => board.mayEdit)
+  const units = useBoard((board) => board.units)
+  const people = useBoard((board) => board.people)
+  const palette = usePalette()
+  const hintId = useId()
+  const element = useRef<HTMLDivElement>(null)
+  const look = shown.looks[lookId]
+  if (look === undefined) throw new Error('The board shows a look that is not in its plan')
+
+  const things = useMemo(() => thingsOf(shown, look), [shown, look])
+  const selected = asThing(selection)
+  const { panel, transform, changeTransform, fit, fitted } = useFittedView(element, view, shown.room, look, lookId)
+  const length = useCallback((metres: number) => formatLength(metres, units), [units])
+  const type = useTapeType(element)
+  const [memory] = useState(() => new Map<string, DrawnPoint>())
+  const tapes = useMemo(
+    () => layTapes(things, { look, prediction, view, transform, panel, length, ...type }, memory),
+    [things, look, prediction, view, transform, panel, length, type, memory],
+  )
+
+  const inMotion = shown !== plan
+  const nose = noseOf(look)[2]
+  const { xMetres, yMetres } = look.subject
+  const plane = useMemo(
+    () => throwPlane(view, roomBounds(shown.room, view), [xMetres, yMetres, throwHeight === 'head' ? nose : 0], inMotion ? CELLS.coarse : CELLS.fine),
+    [view, shown.room, xMetres, yMetres, nose, throwHeight, inMotion],
+  )
+  const { pieces, subject, backdrop } = look
+  const obstacles = useMemo(() => obstaclesOf({ pieces, subject, backdrop }), [pieces, subject, backdrop])
+
+  const [menu, setMenu] = useState<{ readonly key: ThingKey; readonly at: DrawnPoint } | null>(null)
+  const scene = useRef<Scene>({ view, transform, things, selected, placing })
+  useLayoutEffect(() => {
+    scene.current = { view, transform, things, selected, placing }
+  })
+  const [hands, setHands] = useState<Hands | null>(null)
+  useEffect(() => {
+    const panelElement = element.current
+    if (panelElement === null) return
+    const made = new Hands(store, {
+      scene: () => scene.current,
+      changeTransform,
+      showMenu: (key, at) => setMenu({ key, at }),
+      endPlacing: onPlaced,
+      hover: (over) => panelElement.setAttribute('data-over', over),
+      focusThing: (key) => panelElement.querySelector<HTMLElement>(`[data-thing="${CSS.escape(keyText(key))}"]`)?.focus({ preventScroll: true }),
+    })
+    setHands(made)
+    return made.attach(panelElement)
+  }, [store, changeTransform, onPlaced])
+
+  const colourOf = useCallback((id: string) => prediction.lights.find((one) => one.id === id)?.gel.onWhite ?? '#ffffff', [prediction])
+  const isOn = useCallback((id: string) => look.lights[id]?.on ?? true, [look])
+  const select = useCallback((key: ThingKey) => store.getState().select(key), [store])
+  const others = useMemo(() => heldThings(people, lookId, things), [people, lookId, things])
+
+  return (
+    <div ref={element} className="floor-board" data-placing={placing !== null} data-may-edit={mayEdit}>
+      {panel.width > 0 && (
+        <>
+          <FloorCanvas
+            plan={shown} look={look} prediction={prediction} view={view} transform={transform} panel={panel} palette={palette}
+            things={things} plane={plane} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
+            heldByOthers={others.map(({ thing }) => thing)}
+          />
+          <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onSelect={select} hintId={hintId} />
+          <OthersLayer people={people} held={others} lookId={lookId} view={view} transform={transform} />
+        </>
+      )}
+      <p id={hintId} className="heard">
+        {mayEdit
+          ? 'Arrow keys move it by a centimetre, with Shift by ten; Alt and arrows turn it; D duplicates, Delete removes. The list holds every number.'
+          : 'To look at only. The list holds every number.'}
+      </p>
+      <ScaleBar pixelsPerMetre={transform.pixelsPerMetre} units={units} />
+      <ViewButtons changeTransform={changeTransform} panel={panel} fit={fit} fitted={fitted} />
+      {placing !== null && hands !== null && <PlacingWords placing={placing} onMiddle={() => hands.setDown([panel.width / 2, panel.height / 2])} onLeave={onPlaced} />}
+      {menu !== null && <MenuAt thing={menu.key} at={menu.at} onClose={() => setMenu(null)} />}
+    </div>
+  )
+}
+
+interface PlacingWordsProps {
+  readonly placing: Placing
+  readonly onMiddle: () => void
+  readonly onLeave: () => void
+}
+
+/** What to do next while something waits to be set down. */
+function PlacingWords({ placing, onMiddle, onLeave }: PlacingWordsProps) {
+  const store = useBoardStore()
+  return (
+    <div className="floor-placing" role="group" aria-label={`Placing ${placing.name}`}>
+      <span>Press where {placing.name} stands</span>
+      <button type="button" className="button button-lined" autoFocus onClick={onMiddle}>In the middle</button>
+      <button type="button" className="button" onClick={() => { store.getState().hold(null); onLeave() }}>Not now</button>
+    </div>
+  )
+}
+
+function asThing(selection: { readonly kind: string; readonly id?: string } | null): ThingKey | null {
+  if (selection === null) return null
+  const { kind, id } = selection
+  if ((kind === 'light' || kind === 'piece' || kind === 'point') && id !== undefined) return { kind, id }
+  return kind === 'camera' || kind === 'subject' || kind === 'backdrop' ? { kind } : null
+}

@@ -1,0 +1,138 @@
+import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
+import type { Look } from '../../../shared-core/plan/schema/look.ts'
+import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import type { Prediction } from '../../../shared-core/predict/prediction.ts'
+import { roomBox } from '../../../shared-core/set/room.ts'
+import { keyText, modifierOf, sameThing, type Thing, type ThingKey } from '../things.ts'
+import type { Obstacles } from '../throw/obstacles.ts'
+import type { ThrowPlane } from '../throw/throwPlane.ts'
+import type { ViewKind } from '../view/projection.ts'
+import type { PanelSize, ViewTransform } from '../view/viewTransform.ts'
+import { BackdropShape } from './BackdropShape.tsx'
+import { CameraShape } from './CameraShape.tsx'
+import { HandleShapes } from './HandleShapes.tsx'
+import { Group, Layer, Stage } from './konva.ts'
+import { LightShape } from './LightShape.tsx'
+import { OthersShape } from './OthersShape.tsx'
+import type { Palette } from './palette.ts'
+import { PieceShape } from './PieceShape.tsx'
+import { PointShape } from './PointShape.tsx'
+import { RoomShape } from './RoomShape.tsx'
+import { SubjectShape } from './SubjectShape.tsx'
+import { ThrowImage } from './ThrowImage.tsx'
+
+export interface FloorCanvasProps {
+  readonly plan: Plan
+  readonly look: Look
+  readonly prediction: Prediction
+  readonly view: ViewKind
+  readonly transform: ViewTransform
+  readonly panel: PanelSize
+  readonly palette: Palette
+  readonly things: readonly Thing[]
+  readonly plane: ThrowPlane
+  readonly obstacles: Obstacles
+  readonly selected: ThingKey | null
+  readonly soloLightId: string | null
+  readonly mayEdit: boolean
+  /** Things that somebody else has in hand. */
+  readonly heldByOthers: readonly Thing[]
+}
+
+/** The set drawn to scale. Room, throws, things and handles lie on canvases of their own, so that each draws only when it changes. */
+export function FloorCanvas(props: FloorCanvasProps) {
+  const { plan, look, view, transform, panel, palette, things, selected, mayEdit } = props
+  const inMetres = { x: transform.offsetX, y: transform.offsetY, scaleX: transform.pixelsPerMetre, scaleY: transform.pixelsPerMetre }
+  const chosen = things.find((thing) => sameThing(thing.key, selected))
+  return (
+    <Stage width={panel.width} height={panel.height} listening={false} className="floor-stage">
+      <Layer listening={false}>
+        <Group {...inMetres}>
+          <RoomShape room={plan.room} view={view} palette={palette} pixelsPerMetre={transform.pixelsPerMetre} />
+        </Group>
+      </Layer>
+      <Layer listening={false}>
+        <Group {...inMetres}>
+          <Throws {...props} />
+        </Group>
+      </Layer>
+      <Layer listening={false}>
+        <Group {...inMetres}>
+          {things.map((thing) => <ThingShape key={keyText(thing.key)} thing={thing} {...props} look={look} />)}
+        </Group>
+        {things.filter((thing) => thing.key.kind === 'point').map((thing) => (
+          <PointShape key={keyText(thing.key)} thing={thing} view={view} transform={transform} palette={palette} marked={sameThing(thing.key, selected)} />
+        ))}
+      </Layer>
+      <Layer listening={false}>
+        <Group {...inMetres}>
+          {props.heldByOthers.map((thing) => <OthersShape key={keyText(thing.key)} thing={thing} view={view} palette={palette} />)}
+        </Group>
+        {chosen !== undefined && <HandleShapes thing={chosen} view={view} transform={transform} palette={palette} mayEdit={mayEdit} />}
+      </Layer>
+    </Stage>
+  )
+}
+
+function Throws({ plan, look, prediction, plane, obstacles, soloLightId }: FloorCanvasProps) {
+  return Object.entries(look.lights).map(([id, light]) => {
+    const predicted = prediction.lights.find((one) => one.id === id)
+    return (
+      <ThrowImage
+        key={id}
+        id={id}
+        light={light}
+        modifier={modifierOf(plan, light)}
+        plane={plane}
+        obstacles={obstacles}
+        served={servedPlace(prediction, look, id)}
+        levelStops={toHundredths(predicted?.level.stops ?? null)}
+        colour={predicted?.gel.onWhite ?? '#ffffff'}
+        shown={light.on && (soloLightId === null || soloLightId === id)}
+      />
+    )
+  })
+}
+
+const AT_THE_T: Vector = [0, 0, 1.5]
+
+function servedPlace(prediction: Prediction, look: Look, lightId: string): Vector {
+  const serves = look.lights[lightId]?.serves
+  return prediction.areas.find((area) => area.id === serves)?.place ?? AT_THE_T
+}
+
+/** Finer steps cannot be seen and would paint the throw anew for nothing. */
+function toHundredths(stops: number | null): number | null {
+  return stops === null ? null : Math.round(stops * 100) / 100
+}
+
+function ThingShape({ thing, plan, look, prediction, view, palette, transform, selected }: FloorCanvasProps & { readonly thing: Thing }) {
+  const marked = sameThing(thing.key, selected)
+  const { key } = thing
+  switch (key.kind) {
+    case 'light': {
+      const light = look.lights[key.id]
+      if (light === undefined) return null
+      const gel = prediction.lights.find((one) => one.id === key.id)?.gel
+      return <LightShape thing={thing} view={view} palette={palette} gelColour={gel?.onWhite ?? palette.ink} on={light.on} marked={marked} />
+    }
+    case 'piece': {
+      const piece = look.pieces[key.id]
+      if (piece === undefined) return null
+      return <PieceShape thing={thing} piece={piece} view={view} palette={palette} pixelsPerMetre={transform.pixelsPerMetre} marked={marked} />
+    }
+    case 'camera':
+      return <CameraShape thing={thing} camera={look.camera} view={view} palette={palette} reachMetres={reachOf(plan, look)} marked={marked} />
+    case 'subject':
+      return <SubjectShape thing={thing} subject={look.subject} view={view} palette={palette} marked={marked} />
+    case 'backdrop':
+      return <BackdropShape backdrop={look.backdrop} view={view} palette={palette} marked={marked} />
+    case 'point':
+      return null
+  }
+}
+
+/** As far as the camera sees: to the paper, or to the rear wall. */
+function reachOf(plan: Plan, look: Look): number {
+  return look.backdrop.kind === 'paper' ? look.backdrop.yMetres : roomBox(plan.room).rear
+}

@@ -1,0 +1,40 @@
+import type { Person } from '../../session/board.ts'
+import { keyText } from '../things.ts'
+import { project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
+import { pixelAt, type ViewTransform } from '../view/viewTransform.ts'
+import type { HeldThing } from './heldThings.ts'
+import './others.css'
+
+interface OthersLayerProps {
+  readonly people: readonly Person[]
+  readonly held: readonly HeldThing[]
+  readonly lookId: string
+  readonly view: ViewKind
+  readonly transform: ViewTransform
+}
+
+/** The others on the job: their pointers by name, and their names at what they hold. Nothing blinks. */
+export function OthersLayer({ people, held, lookId, view, transform }: OthersLayerProps) {
+  const pointing = view === 'floor' ? people.filter((person) => !person.isSelf && person.pointer !== null && person.lookId === lookId) : []
+  return (
+    <div className="floor-others" aria-hidden>
+      {pointing.map((person) => (
+        <div key={person.seatId} className="floor-pointer" style={at(pixelAt(transform, [person.pointer?.xMetres ?? 0, -(person.pointer?.yMetres ?? 0)]))}>
+          <svg width="14" height="16" viewBox="0 0 14 16">
+            <path d="M1 1 L1 13 L4.4 10.2 L6.6 15 L8.8 14 L6.7 9.4 L11 9.2 Z" />
+          </svg>
+          <span>{person.name}</span>
+        </div>
+      ))}
+      {held.map(({ person, thing }) => (
+        <span key={person.seatId + keyText(thing.key)} className="floor-holder" style={at(pixelAt(transform, project(view, thing.place)))}>
+          {person.name} has this
+        </span>
+      ))}
+    </div>
+  )
+}
+
+function at([x, y]: DrawnPoint): { transform: string } {
+  return { transform: `translate(${x}px, ${y}px)` }
+}

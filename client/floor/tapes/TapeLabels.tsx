@@ -1,0 +1,76 @@
+import { memo } from 'react'
+import { keyText, sameThing, type ThingKey } from '../things.ts'
+import type { LaidTape } from './layTapes.ts'
+import './tapes.css'
+
+interface TapeLabelsProps {
+  readonly tapes: readonly LaidTape[]
+  readonly selected: ThingKey | null
+  readonly colourOf: (id: string) => string
+  readonly isOn: (id: string) => boolean
+  readonly onSelect: (key: ThingKey) => void
+  /** Id of the words that say what the keys do. */
+  readonly hintId: string
+}
+
+/**
+ * The tapes and labels as buttons over the canvas: crisp at any zoom, and the way in for keyboard and screen reader.
+ * Pressing and dragging is heard by the panel around them.
+ */
+export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, isOn, onSelect, hintId }: TapeLabelsProps) {
+  return (
+    <div className="floor-tapes">
+      <svg className="floor-leaders" aria-hidden>
+        {tapes.map((tape) => <Leader key={keyText(tape.thing.key)} tape={tape} />)}
+      </svg>
+      {inReadingOrder(tapes).map(({ thing, text, bounds }) => {
+        const { key } = thing
+        const isTape = text.letter !== ''
+        return (
+          <button
+            key={keyText(key)}
+            type="button"
+            data-thing={keyText(key)}
+            className={isTape ? `floor-tape ${'id' in key && !isOn(key.id) ? 'floor-tape-off' : ''}` : 'floor-label'}
+            style={{
+              transform: `translate(${Math.round(bounds.left)}px, ${Math.round(bounds.top)}px)`,
+              width: bounds.right - bounds.left,
+              height: bounds.bottom - bounds.top,
+            }}
+            aria-label={text.spoken}
+            aria-pressed={sameThing(selected, key)}
+            aria-describedby={hintId}
+            onFocus={() => onSelect(key)}
+          >
+            {isTape && 'id' in key && <span className="floor-tape-gel" style={{ background: colourOf(key.id) }} />}
+            {isTape && <span className="floor-tape-letter">{text.letter}</span>}
+            <span className="floor-tape-lines">
+              {text.lines.map((line) => <span key={line}>{line}</span>)}
+            </span>
+          </button>
+        )
+      })}
+    </div>
+  )
+})
+
+/** Lights by letter, then the rest, however they were laid. */
+function inReadingOrder(tapes: readonly LaidTape[]): LaidTape[] {
+  return [...tapes].sort((a, b) => sortMark(a).localeCompare(sortMark(b)))
+}
+
+function sortMark({ text, thing }: LaidTape): string {
+  return text.letter === '' ? `~${thing.key.kind}${text.lines[0] ?? ''}` : text.letter
+}
+
+/** Shorter than this the eye joins tape and thing by itself. */
+const LEADER_PIXELS = 14
+
+/** A hairline from a tape to its thing. */
+function Leader({ tape: { bounds, anchor, text } }: { readonly tape: LaidTape }) {
+  const x = Math.min(bounds.right, Math.max(bounds.left, anchor[0]))
+  const y = Math.min(bounds.bottom, Math.max(bounds.top, anchor[1]))
+  const length = Math.sqrt((x - anchor[0]) ** 2 + (y - anchor[1]) ** 2)
+  if (length < LEADER_PIXELS) return null
+  return <line x1={x} y1={y} x2={anchor[0]} y2={anchor[1]} className={text.letter === '' ? 'floor-leader floor-leader-label' : 'floor-leader'} />
+}

@@ -1,0 +1,58 @@
+import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
+import type { Look } from '../../../shared-core/plan/schema/look.ts'
+import type { LightPrediction } from '../../../shared-core/predict/prediction.ts'
+import type { ThingKey } from '../things.ts'
+
+/** What stands on a tape or label, and what is read out for it. */
+export interface TapeText {
+  /** Big, as on tape; empty for things without a letter. */
+  readonly letter: string
+  readonly lines: readonly string[]
+  readonly spoken: string
+}
+
+/** Writes a length for one person: "1.14 m", or in feet. */
+export type LengthText = (metres: number) => string
+
+/** A light's tape: letter, distance to the place it serves, height of the front, power as its head's panel writes it. */
+export function lightTape(light: Look['lights'][string], prediction: LightPrediction | undefined, length: LengthText): TapeText {
+  const distance = prediction === undefined ? '' : `${length(prediction.distanceMetres)} · `
+  const height = length(light.place.zMetres)
+  const power = light.on ? (prediction?.powerText ?? '') : 'off'
+  const spoken = [
+    `Light ${light.letter}`,
+    prediction?.summary ?? '',
+    prediction === undefined ? '' : `${length(prediction.distanceMetres)} from front to place`,
+    `${height} up`,
+    light.on ? `power ${prediction?.powerText ?? ''}` : 'switched off',
+  ]
+  return { letter: light.letter, lines: [`${distance}up ${height}`, power], spoken: spoken.filter((part) => part !== '').join(', ') }
+}
+
+/** The label of anything that is not a light. */
+export function labelOf(key: ThingKey, look: Look, place: Vector, length: LengthText): TapeText {
+  switch (key.kind) {
+    case 'piece': {
+      const piece = look.pieces[key.id]
+      const name = piece?.label ?? ''
+      return { letter: '', lines: [name], spoken: `${name}, ${length(place[2])} up` }
+    }
+    case 'point': {
+      const name = look.points[key.id]?.label ?? ''
+      return { letter: '', lines: [`${name} · up ${length(place[2])}`], spoken: `Point ${name}, ${length(place[2])} up` }
+    }
+    case 'camera': {
+      const { camera } = look
+      const words = `${camera.focalLengthMillimetres} mm · up ${length(camera.place.zMetres)}`
+      return { letter: '', lines: [words], spoken: `Camera, ${camera.focalLengthMillimetres} millimetres, ${length(camera.place.zMetres)} up` }
+    }
+    case 'subject':
+      return { letter: '', lines: [look.subject.name || 'Subject'], spoken: `Subject ${look.subject.name}` }
+    case 'backdrop': {
+      const words = `Paper ${length(look.backdrop.widthMetres)}`
+      return { letter: '', lines: [words], spoken: `${words} wide, ${length(look.backdrop.yMetres)} behind the T` }
+    }
+    case 'light':
+      return { letter: look.lights[key.id]?.letter ?? '', lines: [], spoken: '' }
+  }
+}
