@@ -18,13 +18,14 @@ export interface ChannelShape {
 }
 
 /**
- * Fitted by tests/derivations/camera.ts to lie midway, in stops, between two measured cameras behind seven gels
- * (one camera measured at NPL by Darrodi et al. 2015, one of the AMPAS rawtoaces set). Run it to get this table again.
+ * Fitted by tests/derivations/camera.ts to lie midway, in stops, between two measured cameras behind seven gels (one
+ * measured at NPL by Darrodi et al. 2015, one of the AMPAS rawtoaces set) and to keep the colours of formula-made
+ * surfaces through the best matrix. Run it to get this table again.
  */
 export const CHANNEL_SHAPES: readonly [red: ChannelShape, green: ChannelShape, blue: ChannelShape] = [
-  { peakNm: 599.5, shortWidthNm: 19.8, longWidthNm: 19.9, skirt: 0.109, skirtWidthNm: 73, floor: 0.0126 },
-  { peakNm: 540.3, shortWidthNm: 38.2, longWidthNm: 33.5, skirt: 0.000, skirtWidthNm: 103, floor: 0.0002 },
-  { peakNm: 439.9, shortWidthNm: 25.4, longWidthNm: 47.3, skirt: 0.017, skirtWidthNm: 123, floor: 0.0015 },
+  { peakNm: 599.4, shortWidthNm: 20.5, longWidthNm: 22.3, skirt: 0.112, skirtWidthNm: 81, floor: 0.0067 },
+  { peakNm: 534.7, shortWidthNm: 31.7, longWidthNm: 32.7, skirt: 0.047, skirtWidthNm: 70, floor: 0.0018 },
+  { peakNm: 450, shortWidthNm: 45.6, longWidthNm: 40.9, skirt: 0.035, skirtWidthNm: 94, floor: 0.0024 },
 ]
 
 const rising = (nm: number, edgeNm: number, widthNm: number): number => 1 / (1 + Math.exp((edgeNm - nm) / widthNm))
