@@ -1,0 +1,90 @@
+import type { WebSocket } from 'ws'
+import type { Seat } from '../access/seat.ts'
+import { CLOSE_CODES, type CloseCause } from './closeCodes.ts'
+import { deniedFrame } from './frames.ts'
+import type { RelayLimits } from './limits.ts'
+import { MessageRate } from './messageRate.ts'
+import { refusalText, type Refusal } from './refusals.ts'
+
+/** A closing handshake that the other side does not answer is cut short after this. */
+const CLOSE_GRACE_MS = 2_000
+
+/** One live connection of a seat to one document. */
+export class Connection {
+  /** Replaced when the person changes their name. */
+  seat: Seat
+  /** Set while the relay waits for edits that this one's edits rest on. */
+  askedForMissing = false
+  /** False from a ping until its answer. */
+  answeredPing = true
+  readonly #socket: WebSocket
+  readonly #rate: MessageRate
+  readonly #maxBufferedBytes: number
+  /** A whole document may wait for its reader on top of the limit: it was asked for. */
+  #answerBytes = 0
+
+  constructor(socket: WebSocket, seat: Seat, limits: RelayLimits) {
+    this.#socket = socket
+    this.seat = seat
+    this.#rate = new MessageRate(limits.messagesPerSecond, performance.now())
+    this.#maxBufferedBytes = limits.bufferedBytes
+    socket.on('pong', () => { this.answeredPing = true })
+  }
+
+  /** Counts one incoming message against the pace allowed. */
+  mayBeHeard(): boolean {
+    return this.#rate.take(performance.now())
+  }
+
+  get isOpen(): boolean {
+    return this.#socket.readyState === this.#socket.OPEN
+  }
+
+  /** Sends, or drops a reader for whom too much is waiting already. */
+  send(frame: Buffer): void {
+    if (!this.isOpen) return
+    const waitingBytes = this.#socket.bufferedAmount
+    if (waitingBytes > this.#maxBufferedBytes + this.#answerBytes) return this.close('slowReader')
+    if (waitingBytes === 0) this.#answerBytes = 0
+    this.#socket.send(frame)
+  }
+
+  /** Sends what this one asked for, however large. */
+  answer(frame: Buffer): void {
+    this.send(frame)
+    this.#answerBytes += frame.byteLength
+  }
+
+  /** Presence is worth nothing late: one who lags is spared it until the wait is over. */
+  sendPresence(frame: Buffer): void {
+    if (this.isOpen && this.#socket.bufferedAmount <= this.#maxBufferedBytes / 4) this.#socket.send(frame)
+  }
+
+  refuse(refusal: Refusal): void {
+    this.send(deniedFrame(refusalText(refusal)))
+  }
+
+  ping(): void {
+    this.answeredPing = false
+    this.#socket.ping()
+  }
+
+  close(cause: CloseCause): void {
+    closeSocket(this.#socket, cause)
+  }
+
+  /** For one that no longer answers: there is nobody to say goodbye to. */
+  cutOff(): void {
+    this.#socket.terminate()
+  }
+}
+
+/** Ends a socket with its documented code; cut off if the other side does not take note. */
+export function closeSocket(socket: WebSocket, cause: CloseCause): void {
+  if (socket.readyState === socket.CLOSED) return
+  const { code, words } = CLOSE_CODES[cause]
+  socket.close(code, words)
+  const timer = setTimeout(() => socket.terminate(), CLOSE_GRACE_MS)
+  timer.unref()
+  socket.once('close', () => clearTimeout(timer))
+}

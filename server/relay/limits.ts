@@ -1,0 +1,36 @@
+import type { Settings } from '../settings.ts'
+
+/** What the relay allows and how it paces itself. Reasons and defaults stand in server/settings.ts. */
+export interface RelayLimits {
+  readonly messageBytes: number
+  readonly presenceBytes: number
+  readonly documentBytes: number
+  readonly peoplePerRoom: number
+  readonly connections: number
+  readonly connectionsPerSeat: number
+  readonly bufferedBytes: number
+  readonly messagesPerSecond: number
+  readonly mergeWindowMs: number
+  readonly presenceWindowMs: number
+  readonly compactAfterUpdates: number
+  readonly roomIdleMs: number
+  readonly pingMs: number
+}
+
+export function relayLimits(settings: Settings): RelayLimits {
+  return {
+    messageBytes: settings.MAX_MESSAGE_BYTES,
+    presenceBytes: settings.MAX_PRESENCE_BYTES,
+    documentBytes: settings.MAX_DOCUMENT_BYTES,
+    peoplePerRoom: settings.MAX_PEOPLE_PER_ROOM,
+    connections: settings.MAX_CONNECTIONS,
+    connectionsPerSeat: settings.MAX_CONNECTIONS_PER_SEAT,
+    bufferedBytes: settings.MAX_BUFFERED_BYTES,
+    messagesPerSecond: settings.MESSAGES_PER_SECOND,
+    mergeWindowMs: settings.MERGE_WINDOW_MS,
+    presenceWindowMs: settings.PRESENCE_WINDOW_MS,
+    compactAfterUpdates: settings.COMPACT_AFTER_UPDATES,
+    roomIdleMs: settings.ROOM_IDLE_MS,
+    pingMs: settings.PING_MS,
+  }
+}

@@ -1,0 +1,173 @@
+import { randomInt } from 'node:crypto'
+import type { Seat } from '../access/seat.ts'
+import { goneEntry, readAwarenessEntries, writeAwarenessEntries, type AwarenessEntry } from './awarenessEntries.ts'
+
+/** Whoever speaks for a presence: a live connection, known here only by its seat. */
+export interface PresenceSource {
+  readonly seat: Seat
+}
+
+interface Present<Source> extends AwarenessEntry {
+  readonly source: Source
+  /** What the client itself said, kept so that a new name can be stamped on it. */
+  readonly said: Readonly<Record<string, unknown>>
+}
+
+/** What came of hearing one awareness message. */
+export type Heard =
+  | { readonly outcome: 'malformed' }
+  | { readonly outcome: 'too large' }
+  /** `firstWords`: entries heard for the first time on this connection. */
+  | { readonly outcome: 'heard'; readonly firstWords: readonly AwarenessEntry[] }
+
+/** A stock page has one; two tabs of one browser may speak over one connection. */
+const CLIENT_IDS_PER_CONNECTION = 4
+/** How many who left are remembered, so that a late echo of them is not taken for somebody new. */
+const REMEMBERED_OWNERS = 2_000
+
+/**
+ * Who is in a room and what they show of themselves. Each client id belongs to the seat that first spoke for it, so
+ * nobody can set or remove another's state; echoes of others' states, which stock clients send all the time, fall
+ * through. The seat stamped on a state is the relay's own word.
+ */
+export class Presence<Source extends PresenceSource> {
+  /** The client id under which the relay itself speaks. */
+  readonly relayClientId = randomInt(1, 2 ** 31)
+  readonly #present = new Map<number, Present<Source>>()
+  readonly #ownerSeats = new Map<number, string>()
+  readonly #news = new Map<number, AwarenessEntry>()
+  readonly #maxStateBytes: number
+  #relayEntry: AwarenessEntry
+
+  constructor(maxStateBytes: number) {
+    this.#maxStateBytes = maxStateBytes
+    this.#relayEntry = { clientId: this.relayClientId, clock: 0, json: encodeJson({}) }
+  }
+
+  hear(source: Source, awarenessUpdate: Uint8Array): Heard {
+    let entries: AwarenessEntry[]
+    try {
+      entries = readAwarenessEntries(awarenessUpdate)
+    } catch {
+      return { outcome: 'malformed' }
+    }
+    const firstWords: AwarenessEntry[] = []
+    for (const entry of entries) {
+      if (!this.#maySpeakFor(source, entry.clientId)) continue
+      const before = this.#present.get(entry.clientId)
+      const state = readState(entry.json)
+      if (state === undefined) return { outcome: 'malformed' }
+      if (state === null) {
+        if (before !== undefined && entry.clock >= before.clock) this.#remove(before, entry.clock)
+        continue
+      }
+      if (before !== undefined && entry.clock <= before.clock) continue
+      if (before === undefined && this.#count(source) >= CLIENT_IDS_PER_CONNECTION) continue
+      const stamped = stamp(state, source.seat)
+      if (stamped === undefined) return { outcome: 'malformed' }
+      if (stamped.byteLength > this.#maxStateBytes) return { outcome: 'too large' }
+      if (before?.source !== source) firstWords.push(entry)
+      this.#put({ clientId: entry.clientId, clock: entry.clock, json: stamped, source, said: state })
+    }
+    return { outcome: 'heard', firstWords }
+  }
+
+  /** Takes away what this connection spoke for. */
+  leave(source: Source): void {
+    for (const present of this.#of(source)) this.#remove(present, present.clock)
+  }
+
+  /** Stamps anew what this connection spoke for, after its seat changed its name. */
+  restamp(source: Source): void {
+    for (const present of this.#of(source)) {
+      const stamped = stamp(present.said, source.seat)
+      // One tick on, or clients would not look at it; the speaker's own next word is at least as late.
+      if (stamped !== undefined) this.#put({ ...present, clock: present.clock + 1, json: stamped })
+    }
+  }
+
+  /** Sets what the relay itself says to all clients, under `relay`. Saying the same again keeps it from going stale. */
+  sayAsRelay(state: object): void {
+    this.#relayEntry = { clientId: this.relayClientId, clock: this.#relayEntry.clock + 1, json: encodeJson({ relay: state }) }
+    this.#news.set(this.relayClientId, this.#relayEntry)
+  }
+
+  /** All that changed since it was last asked, latest state only, as one awareness update; null when nothing did. */
+  takeNews(): Uint8Array | null {
+    if (this.#news.size === 0) return null
+    const update = writeAwarenessEntries([...this.#news.values()])
+    this.#news.clear()
+    return update
+  }
+
+  /** Everybody's state and the relay's, for one who comes in or asks. */
+  everything(): Uint8Array {
+    return writeAwarenessEntries([this.#relayEntry, ...this.#present.values()])
+  }
+
+  /**
+   * To be sent back to who spoke for the first time on a connection. Others may remember an equal clock of theirs from
+   * before and would not look; a stock client answers "you are gone" by saying its state again, one tick later.
+   */
+  nudge(firstWords: readonly AwarenessEntry[]): Uint8Array {
+    return writeAwarenessEntries(firstWords.map(({ clientId, clock }) => goneEntry(clientId, clock)))
+  }
+
+  #maySpeakFor(source: Source, clientId: number): boolean {
+    if (clientId === this.relayClientId) return false
+    const owner = this.#ownerSeats.get(clientId)
+    return owner === undefined || owner === source.seat.seatId
+  }
+
+  #put(present: Present<Source>): void {
+    this.#present.set(present.clientId, present)
+    this.#news.set(present.clientId, present)
+    this.#ownerSeats.delete(present.clientId)
+    this.#ownerSeats.set(present.clientId, present.source.seat.seatId)
+    this.#forgetOldOwners()
+  }
+
+  #remove(present: Present<Source>, clock: number): void {
+    this.#present.delete(present.clientId)
+    this.#news.set(present.clientId, goneEntry(present.clientId, clock))
+  }
+
+  #forgetOldOwners(): void {
+    for (const clientId of this.#ownerSeats.keys()) {
+      if (this.#ownerSeats.size <= REMEMBERED_OWNERS) return
+      if (!this.#present.has(clientId)) this.#ownerSeats.delete(clientId)
+    }
+  }
+
+  #of(source: Source): Present<Source>[] {
+    return [...this.#present.values()].filter((present) => present.source === source)
+  }
+
+  #count(source: Source): number {
+    return this.#of(source).length
+  }
+}
+
+/** The state said; null for "gone"; undefined when it is no JSON object. */
+function readState(json: Uint8Array): Record<string, unknown> | null | undefined {
+  try {
+    const state: unknown = JSON.parse(Buffer.from(json.buffer, json.byteOffset, json.byteLength).toString('utf8'))
+    return typeof state === 'object' && !Array.isArray(state) ? (state as Record<string, unknown> | null) : undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** The state with the relay's word on whose it is; undefined when it nests too deep to be written. */
+function stamp(state: Readonly<Record<string, unknown>>, { seatId, name, role }: Seat): Uint8Array | undefined {
+  const { relay: _onlyTheRelaySaysThat, ...said } = state
+  try {
+    return encodeJson({ ...said, seat: { seatId, name, role } })
+  } catch {
+    return undefined
+  }
+}
+
+function encodeJson(value: unknown): Uint8Array {
+  return Buffer.from(JSON.stringify(value), 'utf8')
+}

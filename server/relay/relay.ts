@@ -1,0 +1,171 @@
+import type { IncomingMessage } from 'node:http'
+import type { Duplex } from 'node:stream'
+import { WebSocketServer, type WebSocket } from 'ws'
+import type { Access, AccessListener } from '../access/access.ts'
+import { isOwnPage, type OriginRule } from '../access/origin.ts'
+import { isDocumentName } from '../access/role.ts'
+import type { Pen, Seat } from '../access/seat.ts'
+import { secretOfRequest } from '../access/seatCookie.ts'
+import type { Log } from '../log.ts'
+import type { Store } from '../store/store.ts'
+import { closeSocket, Connection } from './connection.ts'
+import type { CloseCause } from './closeCodes.ts'
+import type { RelayLimits } from './limits.ts'
+import type { Room } from './room.ts'
+import { Rooms } from './rooms.ts'
+import { StoreHealth } from './storeHealth.ts'
+
+export interface RelayParts {
+  readonly store: Store
+  readonly access: Access
+  readonly origin: OriginRule
+  readonly limits: RelayLimits
+  readonly probeMs: number
+  readonly log: Log
+}
+
+/** Where live connections go: `/s/<seatId>/<document>`, the address a stock provider makes of its two parts. */
+const PATH = /^\/s\/([A-Za-z0-9_-]{1,64})\/([a-z]{1,32})$/
+
+/** Lets people's live connections in, into their rooms, and out again. */
+export class Relay implements AccessListener {
+  readonly health: StoreHealth
+  readonly #parts: RelayParts
+  readonly #rooms: Rooms
+  readonly #sockets: WebSocketServer
+  readonly #connections = new Map<Connection, Room>()
+  /** Revoked since the start: for one who was being let in at that very moment. */
+  readonly #revokedLinks = new Set<string>()
+  readonly #pinging: NodeJS.Timeout
+  #isStopping = false
+
+  constructor(parts: RelayParts) {
+    this.#parts = parts
+    this.health = new StoreHealth(parts.store, parts.probeMs, parts.log)
+    this.#rooms = new Rooms({ store: parts.store, health: this.health, limits: parts.limits, log: parts.log })
+    this.#sockets = new WebSocketServer({ noServer: true, maxPayload: parts.limits.messageBytes, perMessageDeflate: false })
+    this.#pinging = setInterval(() => this.#pingAll(), parts.limits.pingMs).unref()
+    parts.access.listen(this)
+  }
+
+  get people(): number {
+    return this.#connections.size
+  }
+
+  get rooms(): number {
+    return this.#rooms.count
+  }
+
+  /** Takes a request to upgrade. Who is turned away is so with a documented code, which a browser shows its page. */
+  handleUpgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
+    if (this.#isStopping || this.#sockets.clients.size >= this.#parts.limits.connections) {
+      socket.end('HTTP/1.1 503 Service Unavailable\r\nConnection: close\r\nRetry-After: 5\r\n\r\n')
+      return
+    }
+    this.#sockets.handleUpgrade(request, socket, head, (webSocket) => {
+      webSocket.on('error', () => { /* A fault of the sender's; ws closes with the code that names it. */ })
+      void this.#admit(request, webSocket).catch((thrown: unknown) => {
+        this.#parts.log.error('admission failed', { detail: String(thrown) })
+        closeSocket(webSocket, 'unreadable')
+      })
+    })
+  }
+
+  penMoved(jobId: string, pen: Pen): void {
+    this.#rooms.penMoved(jobId, pen)
+  }
+
+  seatRenamed(seatId: string, name: string): void {
+    this.#reseat(seatId, (seat) => ({ ...seat, name }), (connection, room) => room.renamed(connection))
+  }
+
+  seatMoved(seatId: string, linkId: string, expiresMs: number): void {
+    this.#reseat(seatId, (seat) => ({ ...seat, linkId, expiresMs }), () => {})
+  }
+
+  linksRevoked(linkIds: ReadonlySet<string>): void {
+    for (const linkId of linkIds) this.#revokedLinks.add(linkId)
+    for (const connection of this.#connections.keys()) {
+      if (linkIds.has(connection.seat.linkId)) connection.close('withdrawn')
+    }
+  }
+
+  /** Serves what arrived, keeps it, ends every connection. */
+  async stop(): Promise<void> {
+    this.#isStopping = true
+    clearInterval(this.#pinging)
+    await this.#rooms.stop()
+    this.health.stop()
+    for (const webSocket of this.#sockets.clients) closeSocket(webSocket, 'stopping')
+  }
+
+  async #admit(request: IncomingMessage, webSocket: WebSocket): Promise<void> {
+    // Nothing is read before it is known who speaks.
+    webSocket.pause()
+    const found = await this.#seatOfRequest(request)
+    webSocket.resume()
+    if (webSocket.readyState !== webSocket.OPEN) return
+    if (typeof found === 'string') return this.#turnAway(webSocket, found)
+    const { seat, document } = found
+    if (this.#revokedLinks.has(seat.linkId)) return this.#turnAway(webSocket, 'withdrawn')
+    const connection = new Connection(webSocket, seat, this.#parts.limits)
+    const room = this.#rooms.enter({ jobId: seat.jobId, document }, connection)
+    if (room === null) return this.#turnAway(webSocket, 'roomFull')
+    this.#connections.set(connection, room)
+    webSocket.on('message', (data: Buffer, isBinary: boolean) => this.#hear(connection, room, data, isBinary))
+    webSocket.on('close', (code) => this.#left(connection, room, code))
+    this.#parts.log.debug('came in', { seatId: seat.seatId, role: seat.role, jobId: seat.jobId, document })
+  }
+
+  async #seatOfRequest(request: IncomingMessage) {
+    const [, seatId, document] = PATH.exec((request.url ?? '').split('?', 1)[0] ?? '') ?? []
+    if (!isOwnPage(request.headers, this.#parts.origin)) return 'foreignOrigin' as const
+    if (seatId === undefined || document === undefined || !isDocumentName(document)) return 'noDocument' as const
+    const seat = await this.#parts.access.admit(seatId, secretOfRequest(request.headers))
+    if (typeof seat === 'string') return seat
+    return this.#connectionsOf(seatId) >= this.#parts.limits.connectionsPerSeat ? ('roomFull' as const) : { seat, document }
+  }
+
+  #hear(connection: Connection, room: Room, data: Buffer, isBinary: boolean): void {
+    if (!connection.mayBeHeard()) return connection.close('tooFast')
+    if (!isBinary) return connection.close('badFrame')
+    try {
+      room.hear(connection, data)
+    } catch (thrown) {
+      this.#parts.log.error('message not served', { detail: thrown instanceof Error ? String(thrown.stack) : String(thrown) })
+      connection.close('fault')
+    }
+  }
+
+  #left(connection: Connection, room: Room, code: number): void {
+    this.#connections.delete(connection)
+    room.leave(connection)
+    this.#parts.log.debug('went', { seatId: connection.seat.seatId, code })
+  }
+
+  #turnAway(webSocket: WebSocket, cause: CloseCause): void {
+    this.#parts.log.info('turned away', { cause })
+    closeSocket(webSocket, cause)
+  }
+
+  #reseat(seatId: string, change: (seat: Seat) => Seat, after: (connection: Connection, room: Room) => void): void {
+    for (const [connection, room] of this.#connections) {
+      if (connection.seat.seatId !== seatId) continue
+      connection.seat = change(connection.seat)
+      after(connection, room)
+    }
+  }
+
+  #connectionsOf(seatId: string): number {
+    return [...this.#connections.keys()].filter((connection) => connection.seat.seatId === seatId).length
+  }
+
+  #pingAll(): void {
+    const nowMs = Date.now()
+    for (const connection of this.#connections.keys()) {
+      if (nowMs >= connection.seat.expiresMs) connection.close('expired')
+      else if (!connection.answeredPing) connection.cutOff()
+      else connection.ping()
+    }
+  }
+}

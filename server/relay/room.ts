@@ -1,0 +1,298 @@
+import { mayWrite, type Pen } from '../access/seat.ts'
+import type { Log } from '../log.ts'
+import type { DocumentKey, Store } from '../store/store.ts'
+import { asStoreError, StoreError } from '../store/storeError.ts'
+import type { CloseCause } from './closeCodes.ts'
+import type { Connection } from './connection.ts'
+import { answerFrame, askFrame, changeFrame, presenceFrame, readFrame } from './frames.ts'
+import type { RelayLimits } from './limits.ts'
+import { Presence } from './presence.ts'
+import type { Refusal } from './refusals.ts'
+import { isEmptyUpdate, isUpdate, SharedDocument } from './sharedDocument.ts'
+import type { StoreHealth } from './storeHealth.ts'
+import { Throttle } from './throttle.ts'
+
+interface Change {
+  readonly kind: 'change'
+  readonly connection: Connection
+  readonly update: Uint8Array
+}
+
+type Work =
+  | Change
+  | { readonly kind: 'ask'; readonly connection: Connection; readonly stateVector: Uint8Array }
+  /** Ask one, or everybody who may write, for what the relay does not have. */
+  | { readonly kind: 'catchUp'; readonly connection: Connection | null }
+
+export interface RoomHouse {
+  readonly store: Store
+  readonly health: StoreHealth
+  readonly limits: RelayLimits
+  readonly log: Log
+  /** Called once, when the room will serve nobody any more. */
+  readonly closed: (room: Room) => void
+}
+
+/**
+ * The people on one document. For whatever arrives the order is: read its kind, ask the role, apply, append to the
+ * store, pass on. All that arrives within one turn of the event loop (or one merge window, when busy) is applied
+ * together and goes out as the same bytes to everybody, the senders too: to them it says "kept".
+ */
+export class Room {
+  readonly key: DocumentKey
+  readonly #house: RoomHouse
+  readonly #connections = new Set<Connection>()
+  readonly #presence: Presence<Connection>
+  readonly #work: Throttle
+  readonly #presenceNews: Throttle
+  readonly #stopHearingHealth: () => void
+  #document: SharedDocument | null = null
+  #pen: Pen | undefined
+  #inbox: Work[] = []
+  #idleTimer: NodeJS.Timeout | undefined
+  #isClosed = false
+
+  constructor(key: DocumentKey, house: RoomHouse) {
+    this.key = key
+    this.#house = house
+    this.#presence = new Presence(house.limits.presenceBytes)
+    this.#work = new Throttle(house.limits.mergeWindowMs, () => this.#serveInbox())
+    this.#presenceNews = new Throttle(house.limits.presenceWindowMs, async () => this.#passOnPresence())
+    this.#stopHearingHealth = house.health.onChange(() => this.#healthChanged())
+    this.#work.ask()
+  }
+
+  get people(): number {
+    return this.#connections.size
+  }
+
+  enter(connection: Connection): void {
+    clearTimeout(this.#idleTimer)
+    this.#connections.add(connection)
+    connection.sendPresence(presenceFrame(this.#presence.everything()))
+  }
+
+  leave(connection: Connection): void {
+    if (!this.#connections.delete(connection)) return
+    this.#presence.leave(connection)
+    this.#presenceNews.ask()
+    if (this.#connections.size === 0 && !this.#isClosed) this.#closeWhenIdle()
+  }
+
+  /** Takes one message as it came. Never throws, whatever the bytes. */
+  hear(connection: Connection, bytes: Uint8Array): void {
+    if (this.#isClosed || !connection.isOpen) return
+    const frame = readFrame(bytes)
+    if (frame === null) return connection.close('badFrame')
+    switch (frame.kind) {
+      case 'askPresence': return connection.sendPresence(presenceFrame(this.#presence.everything()))
+      case 'presence': return this.#hearPresence(connection, frame.awarenessUpdate)
+      case 'change':
+        if (isEmptyUpdate(frame.update)) return
+        this.#inbox.push({ ...frame, connection })
+        return this.#work.ask()
+      case 'ask':
+        this.#inbox.push({ ...frame, connection })
+        return this.#work.askNow()
+    }
+  }
+
+  /** The pen went to somebody else: they are asked for what they could not send before. */
+  penMoved(pen: Pen): void {
+    this.#pen = pen
+    this.sayAsRelay()
+    for (const connection of this.#connections) {
+      if (connection.seat.seatId === pen?.seatId) this.#inbox.push({ kind: 'catchUp', connection })
+    }
+    this.#work.askNow()
+  }
+
+  renamed(connection: Connection): void {
+    if (!this.#connections.has(connection)) return
+    this.#presence.restamp(connection)
+    this.#presenceNews.ask()
+  }
+
+  /** Tells all clients who holds the pen and whether edits are kept; said again now and then lest it go stale. */
+  sayAsRelay(): void {
+    this.#presence.sayAsRelay({ pen: this.#pen ?? null, notKept: this.#house.health.notKept })
+    this.#presenceNews.ask()
+  }
+
+  /** Serves what arrived, folds the log, and ends every connection. */
+  async stop(): Promise<void> {
+    await this.#work.finish()
+    await this.#end('stopping')
+  }
+
+  async #end(cause: CloseCause): Promise<void> {
+    if (this.#isClosed) return
+    this.#close(cause)
+    await this.#fold()
+    this.#document?.destroy()
+  }
+
+  async #serveInbox(): Promise<void> {
+    try {
+      this.#document ??= await this.#open()
+      const work = this.#inbox
+      this.#inbox = []
+      await this.#serve(this.#document, work)
+      if (this.#document.updatesInLog >= this.#house.limits.compactAfterUpdates) await this.#fold()
+    } catch (thrown) {
+      const unreadable = thrown instanceof StoreError
+      const detail = thrown instanceof Error ? (unreadable ? thrown.message : String(thrown.stack)) : String(thrown)
+      this.#house.log.error(unreadable ? 'document cannot be read' : 'room failed', { ...this.key, detail })
+      this.#close(unreadable ? 'unreadable' : 'fault')
+    }
+  }
+
+  async #open(): Promise<SharedDocument> {
+    const document = await SharedDocument.load(this.key, this.#house.store)
+    const job = await this.#house.store.job(this.key.jobId)
+    const holder = job?.penSeatId == null ? null : await this.#house.store.seat(job.penSeatId)
+    // A pen that moved while this was read is the newer news.
+    if (this.#pen === undefined) this.#pen = holder === null ? null : { seatId: holder.seatId, name: holder.name }
+    this.sayAsRelay()
+    return document
+  }
+
+  async #serve(document: SharedDocument, work: readonly Work[]): Promise<void> {
+    const changes = this.#sift(work)
+    if (changes.length > 0) await this.#take(document, changes)
+    for (const item of work) {
+      if (item.kind === 'ask') this.#answer(document, item.connection, item.stateVector)
+      if (item.kind === 'catchUp') this.#askForMissing(document, item.connection)
+    }
+  }
+
+  /** The changes that may be applied. Senders of the others are told, once each. */
+  #sift(work: readonly Work[]): Change[] {
+    const refused = new Map<Connection, Refusal>()
+    const changes = work.filter((item): item is Change => {
+      if (item.kind !== 'change') return false
+      const refusal = this.#refusalOf(item.connection)
+      if (refusal !== null) refused.set(item.connection, refusal)
+      else if (!isUpdate(item.update)) item.connection.close('badFrame')
+      else return true
+      return false
+    })
+    for (const [connection, refusal] of refused) connection.refuse(refusal)
+    return changes
+  }
+
+  #refusalOf(connection: Connection): Refusal | null {
+    if (this.key.document === 'notes') return 'relay-only'
+    if (!mayWrite(connection.seat, this.key.document, this.#pen ?? null)) return 'no-pen'
+    return this.#house.health.notKept === null ? null : 'not-kept'
+  }
+
+  async #take(document: SharedDocument, changes: readonly Change[]): Promise<void> {
+    if (document.bytes > this.#house.limits.documentBytes) await this.#fold()
+    if (document.bytes > this.#house.limits.documentBytes) return refuseAll(changes, 'document-full')
+    let applied
+    try {
+      applied = document.apply(changes.map((change) => change.update))
+    } catch {
+      return this.#takeOneByOne(document, changes)
+    }
+    changes.forEach((change, index) => this.#noteCompleteness(document, change.connection, applied.incomplete.has(index)))
+    if (applied.news === null) return
+    try {
+      await document.keep(applied.news)
+    } catch (thrown) {
+      this.#house.health.failed(asStoreError(thrown))
+      await document.reload()
+      return refuseAll(changes, 'not-kept')
+    }
+    const frame = changeFrame(applied.news)
+    for (const connection of this.#connections) connection.send(frame)
+  }
+
+  /** One of them broke the document: back to what is kept, then each by itself, so that only the culprit is turned out. */
+  async #takeOneByOne(document: SharedDocument, changes: readonly Change[]): Promise<void> {
+    await document.reload()
+    const [only, ...others] = changes
+    if (only !== undefined && others.length === 0) return only.connection.close('badFrame')
+    for (const change of changes) await this.#take(document, [change])
+  }
+
+  /** Asks once for what a change rests on; should it still not come, says so. */
+  #noteCompleteness(document: SharedDocument, connection: Connection, isIncomplete: boolean): void {
+    if (isIncomplete && connection.askedForMissing) connection.refuse('incomplete')
+    if (isIncomplete && !connection.askedForMissing) this.#askForMissing(document, connection)
+    connection.askedForMissing = isIncomplete
+  }
+
+  #answer(document: SharedDocument, connection: Connection, stateVector: Uint8Array): void {
+    let missing
+    try {
+      missing = document.missingFrom(stateVector)
+    } catch {
+      return connection.close('badFrame')
+    }
+    connection.answer(answerFrame(missing))
+    if (this.#refusalOf(connection) === null) connection.send(askFrame(document.stateVector()))
+  }
+
+  #askForMissing(document: SharedDocument, connection: Connection | null): void {
+    const asked = connection === null ? this.#connections : [connection]
+    const frame = askFrame(document.stateVector())
+    for (const each of asked) if (this.#refusalOf(each) === null) each.send(frame)
+  }
+
+  #hearPresence(connection: Connection, awarenessUpdate: Uint8Array): void {
+    const heard = this.#presence.hear(connection, awarenessUpdate)
+    if (heard.outcome === 'malformed') return connection.close('badFrame')
+    if (heard.outcome === 'too large') return connection.refuse('presence-too-large')
+    if (heard.firstWords.length > 0) connection.sendPresence(presenceFrame(this.#presence.nudge(heard.firstWords)))
+    this.#presenceNews.ask()
+  }
+
+  #passOnPresence(): void {
+    const news = this.#presence.takeNews()
+    if (news === null) return
+    const frame = presenceFrame(news)
+    for (const connection of this.#connections) connection.sendPresence(frame)
+  }
+
+  #healthChanged(): void {
+    this.sayAsRelay()
+    if (this.#house.health.notKept !== null) return
+    this.#inbox.push({ kind: 'catchUp', connection: null })
+    this.#work.askNow()
+  }
+
+  /** A log that cannot be folded is only longer: the next time will do. */
+  async #fold(): Promise<void> {
+    try {
+      await this.#document?.compact()
+    } catch (thrown) {
+      this.#house.log.warn('document not compacted', { ...this.key, detail: asStoreError(thrown).message })
+    }
+  }
+
+  #closeWhenIdle(): void {
+    clearTimeout(this.#idleTimer)
+    this.#idleTimer = setTimeout(async () => {
+      await this.#work.finish()
+      if (this.#connections.size === 0) await this.#end('stopping')
+    }, this.#house.limits.roomIdleMs).unref()
+  }
+
+  #close(cause: CloseCause): void {
+    if (this.#isClosed) return
+    this.#isClosed = true
+    clearTimeout(this.#idleTimer)
+    this.#work.stop()
+    this.#presenceNews.stop()
+    this.#stopHearingHealth()
+    this.#house.closed(this)
+    for (const connection of this.#connections) connection.close(cause)
+    this.#connections.clear()
+  }
+}
+
+function refuseAll(changes: readonly Change[], refusal: Refusal): void {
+  for (const connection of new Set(changes.map((change) => change.connection))) connection.refuse(refusal)
+}
