@@ -2,6 +2,8 @@ import { amountText, stopsText, type Check } from './check.ts'
 
 /** R15 (common practice, no source). */
 const AMBIENT_UNDER_APERTURE_STOPS = -5
+/** From here on it deserves a test frame: the deepest channel of a coloured area lies well under what the meter says. */
+const AMBIENT_WORTH_A_FRAME_STOPS = -6
 const AMBIENT_UNDER_DARKEST_STOPS = 3
 /** R17: diffraction softens past this. */
 const SMALLEST_APERTURE = 16
@@ -17,15 +19,17 @@ export const ambient: Check = ({ measured }) => {
   const underDarkest = darkest === null ? Infinity : darkest.stops - level
   const overAperture = level > AMBIENT_UNDER_APERTURE_STOPS
   const overDarkest = underDarkest < AMBIENT_UNDER_DARKEST_STOPS
-  if (!overAperture && !overDarkest) return []
+  if (level <= AMBIENT_WORTH_A_FRAME_STOPS && !overDarkest) return []
   return [{
     key: 'ambient:room',
     rule: 'ambient',
-    severity: 'look',
+    severity: overAperture || overDarkest ? 'look' : 'note',
     message: overDarkest && darkest
       ? `Room light is at ${stopsText(level)}, only ${amountText(underDarkest)} under ${darkest.letter}'s colour`
-      : `Room light is at ${stopsText(level)}: it greys the shadows`,
-    action: 'Turn the house lights off, or halve the ISO and double the flash; then fire a frame with the flashes off: it must be black',
+      : overAperture
+        ? `Room light is at ${stopsText(level)}: it greys the shadows`
+        : `Room light is at ${stopsText(level)}: near enough to show in the deepest colour`,
+    action: 'Turn the house lights off, or lower the ISO and raise the flash; then fire a frame with the flashes off: it must be black',
     value: overDarkest ? underDarkest : level,
     threshold: overDarkest ? AMBIENT_UNDER_DARKEST_STOPS : AMBIENT_UNDER_APERTURE_STOPS,
     unit: 'stops',

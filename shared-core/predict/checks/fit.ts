@@ -15,7 +15,7 @@ import { centimetresText, stopsText, type Check, type CheckView } from './check.
 const CEILING_CLEAR_METRES = 0.1
 const FRAME_MARGIN = 0.05
 /** Stray light on the lens below this, against the aperture, is lost in its ordinary veil (common practice, no source). */
-const LENS_STRAY_STOPS = -3
+const LENS_STRAY_STOPS = -4
 const NOBODY = -1
 
 /** Everything that stands in the set with its corners, for checks of fit. */

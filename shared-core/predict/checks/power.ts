@@ -4,6 +4,9 @@ import { timesFromStops } from '../../arithmetic/portable.ts'
 /** Keep three tenths in hand at either end (common practice, no source). */
 const MARGIN_STOPS = 0.3
 
+/** Rounding of a setting at the very end of the range. */
+const ROUNDING_STOPS = 1e-6
+
 /**
  * Is the wanted level within the head's range? A light without a wanted level is judged by its own setting, which the
  * plan may hold outside the range after a change of head.
@@ -11,7 +14,7 @@ const MARGIN_STOPS = 0.3
 export const outOfPower: Check = ({ measured }) =>
   measured.lights.flatMap((light) => {
     if (!light.on) return []
-    const short = missingStops(light) - light.stopsInHand
+    const short = Math.max(missingStops(light) - light.stopsInHand, light.stopsInHand < -ROUNDING_STOPS ? -light.stopsInHand : -Infinity)
     if (short <= -MARGIN_STOPS) return []
     const cannot = short > 0.05
     const nearerMetres = light.distanceMetres / timesFromStops((Math.max(short, 0) + MARGIN_STOPS) / 2)
@@ -35,7 +38,7 @@ export const outOfPower: Check = ({ measured }) =>
 export const tooStrong: Check = ({ measured }) =>
   measured.lights.flatMap((light) => {
     if (!light.on) return []
-    const over = -missingStops(light) - light.stopsAboveLowest
+    const over = Math.max(-missingStops(light) - light.stopsAboveLowest, light.stopsAboveLowest < -ROUNDING_STOPS ? -light.stopsAboveLowest : -Infinity)
     if (over <= -MARGIN_STOPS) return []
     const cannot = over > 0.05
     const furtherMetres = light.distanceMetres * timesFromStops((Math.max(over, 0) + MARGIN_STOPS) / 2)
