@@ -1,20 +1,20 @@
 import { z } from 'zod'
-import { seatInfoSchema, type SeatInfo } from './seat.ts'
+import { roleSchema, seatInfoSchema, type SeatInfo } from './seat.ts'
 
 /** The relay's answer, or one sentence on why there is none. `status` is null when nothing answered at all. */
 export type Answer<Value> =
   | { readonly ok: true; readonly value: Value }
   | { readonly ok: false; readonly status: number | null; readonly words: string }
 
-const linkSchema = z.object({ role: z.enum(['photographer', 'assistant', 'client']), url: z.string() })
+const linkSchema = z.object({ role: roleSchema, url: z.string() })
 export type RoleLink = z.infer<typeof linkSchema>
 
 const newJobSchema = z.object({ jobId: z.string(), links: z.array(linkSchema) })
 export type NewJob = z.infer<typeof newJobSchema>
 
-/** A new job, empty or with a plan already made; its links are told once. */
-export function createJob(plan: object | null): Promise<Answer<NewJob>> {
-  return post('/api/jobs', plan === null ? {} : { plan }, newJobSchema)
+/** A new job with a plan to begin with; its links are told once. */
+export function createJob(plan: object): Promise<Answer<NewJob>> {
+  return post('/api/jobs', { plan }, newJobSchema)
 }
 
 /** Takes a seat with a link's key. The key leaves this page in the body alone, never in an address. */
@@ -31,8 +31,27 @@ export function movePen(seatId: string, toSeatId: string | null): Promise<Answer
   return post(`/s/${encodeURIComponent(seatId)}/pen`, { toSeatId }, z.unknown())
 }
 
-export function makeLink(seatId: string, role: RoleLink['role']): Promise<Answer<RoleLink>> {
-  return post(`/s/${encodeURIComponent(seatId)}/links`, { role }, linkSchema)
+/** A new link for a role. Links of that role made before seat nobody new; whoever sits stays. */
+export function renewLink(seatId: string, role: RoleLink['role']): Promise<Answer<RoleLink>> {
+  return post(`/s/${encodeURIComponent(seatId)}/links`, { action: 'renew', role }, linkSchema)
+}
+
+/** Withdraws every link of a role and everybody who came by one, and makes a new link. */
+export function withdrawLinks(seatId: string, role: RoleLink['role']): Promise<Answer<RoleLink>> {
+  return post(`/s/${encodeURIComponent(seatId)}/links`, { action: 'revoke', role }, linkSchema)
+}
+
+const welcomeSchema = z.object({ demoRoles: z.array(roleSchema), newJobs: z.boolean() })
+export type Welcome = z.infer<typeof welcomeSchema>
+
+/** What the first page can offer on this relay. */
+export function whatIsOffered(): Promise<Answer<Welcome>> {
+  return ask('/api/welcome', { method: 'GET' }, welcomeSchema)
+}
+
+/** A seat at the demo job without a link, where the relay allows it. */
+export function takeDemoSeat(role: RoleLink['role'], name: string): Promise<Answer<SeatInfo>> {
+  return post('/api/demo-seat', { role, name }, seatInfoSchema)
 }
 
 function post<Value>(path: string, body: object, schema: z.ZodType<Value>): Promise<Answer<Value>> {

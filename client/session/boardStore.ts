@@ -123,7 +123,12 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   function takePeople(): void {
     const people = parts.company.people()
     const hasPen = people.some((person) => person.isSelf && person.hasPen)
-    store.setState({ people, ...rightsOf(parts.role, hasPen, people) })
+    const rights = rightsOf(parts.role, hasPen, people)
+    store.setState({ people, ...rights })
+    if (!rights.mayEdit && ownHand !== null) {
+      ownHand = null
+      tell()
+    }
     predictOnNextFrame()
   }
 

@@ -1,6 +1,7 @@
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import { readPlanFromDocument } from '../../shared-core/document/readPlan.ts'
+import { writePlanToDocument } from '../../shared-core/document/writePlan.ts'
 import { movePen, type Answer } from '../connection/api.ts'
 import { openLink } from '../connection/link.ts'
 import { viewOf, type Connection } from '../connection/machine.ts'
@@ -51,6 +52,7 @@ export function openBoard(
   function showConnection(connection: Connection): void {
     if (board !== null) return board.showConnection(viewOf(connection))
     opening.onWaiting(viewOf(connection).words, connection.state === 'turned-away')
+    openWhenReadable()
   }
 
   function sayWhy(answer: Answer<unknown>): void {
@@ -62,6 +64,7 @@ export function openBoard(
     if (board !== null) return
     if (first === null) {
       if (repairs.length > 0) opening.onWaiting(repairs.join(' '), false)
+      else if (link.connection().state === 'live') void beginEmptyJob()
       return
     }
     board = createBoardStore({
@@ -71,6 +74,14 @@ export function openBoard(
     })
     remembered.keepSeat({ ...seat, title: first.title })
     opening.onBoard(board)
+  }
+
+  /** A job started from nothing, by a program: its photographer begins it with the usual room and kit. */
+  async function beginEmptyJob(): Promise<void> {
+    if (seat.role !== 'photographer') return opening.onWaiting('This job holds no plan yet. It begins when its photographer comes in.', false)
+    const { newPlan } = await import('./newPlan.ts')
+    const { doc } = link.shared()
+    if (readPlanFromDocument(doc).plan === null) writePlanToDocument(doc, newPlan('New job'))
   }
 
   const stops = [

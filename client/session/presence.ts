@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { PlanEdit } from '../../shared-core/plan/edit.ts'
+import { readEdit } from '../../shared-core/plan/readEdit.ts'
 import { coordinateMetres, idText } from '../../shared-core/plan/schema/quantities.ts'
 import type { Selection } from './board.ts'
 import type { OwnPresence } from './company.ts'
@@ -10,16 +10,6 @@ const selectionSchema = z.union([
   z.object({ kind: z.enum(['light', 'piece', 'point', 'area']), id: idText }),
   z.object({ kind: z.enum(['camera', 'subject', 'backdrop', 'room', 'kit']) }),
 ])
-
-const changeSchema = z.union([
-  z.strictObject({ path: z.array(z.string().max(64)).min(1).max(8), set: z.json() }),
-  z.strictObject({ path: z.array(z.string().max(64)).min(1).max(8), remove: z.literal(true) }),
-])
-
-/** A hand holds a few things; an edit past this is no gesture. */
-const MOST_CHANGES_IN_HAND = 400
-
-const inHandSchema = z.strictObject({ name: z.string().max(40), changes: z.array(changeSchema).max(MOST_CHANGES_IN_HAND) })
 
 const pointerSchema = z.object({ xMetres: coordinateMetres, yMetres: coordinateMetres })
 
@@ -45,13 +35,12 @@ export function readPresence(state: unknown): StampedPresence | null {
   const seat = seatSchema.safeParse(fields.seat)
   if (!seat.success) return null
   const selection = selectionSchema.safeParse(fields.selection)
-  const inHand = inHandSchema.safeParse(fields.inHand)
   const pointer = pointerSchema.safeParse(fields.pointer)
   const lookId = idText.safeParse(fields.lookId)
   return {
     seat: seat.data,
     selection: selection.success ? (selection.data as Selection) : null,
-    inHand: inHand.success ? (inHand.data as PlanEdit) : null,
+    inHand: readEdit(fields.inHand),
     pointer: pointer.success ? pointer.data : null,
     lookId: lookId.success ? lookId.data : null,
   }

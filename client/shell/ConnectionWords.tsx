@@ -1,3 +1,5 @@
+import { useStore } from 'zustand'
+import { shellKept } from '../connection/shellKept.ts'
 import { Popover } from '../controls/Popover.tsx'
 import type { ConnectionView } from '../session/board.ts'
 import { useBoard } from '../session/useBoard.ts'
@@ -7,6 +9,7 @@ import './ConnectionWords.css'
 export function ConnectionWords() {
   const connection = useBoard((board) => board.connection)
   const repairs = useBoard((board) => board.repairs)
+  const shell = useStore(shellKept)
   const short = connection.words.split(/[.,:]/)[0] ?? ''
   return (
     <Popover
@@ -22,6 +25,7 @@ export function ConnectionWords() {
       <div className="connection-words-more">
         <p>{connection.words}.</p>
         {connection.notKept !== null && <p className="connection-words-trouble">{connection.notKept}</p>}
+        <p className="connection-words-soft">{shell.words}.</p>
         {repairs.length > 0 && (
           <>
             <h3>Repaired on reading</h3>

@@ -13,21 +13,25 @@ export function Desk() {
     <div className="desk">
       <TopBar />
       <main className="desk-board">
-        <div className="desk-frame">
-          <FrameView />
+        <div className="desk-row">
+          <div className="desk-frame">
+            <FrameView />
+          </div>
+          <div className="desk-ladder">
+            <StopLadder />
+          </div>
+          <div className="desk-floor">
+            <FloorView />
+            <DetailSheet />
+          </div>
         </div>
-        <div className="desk-ladder">
-          <StopLadder />
-        </div>
-        <div className="desk-floor">
-          <FloorView />
-          <DetailSheet />
-        </div>
-        <div className="desk-singles">
-          <SinglesStrip />
-        </div>
-        <div className="desk-snags">
-          <SnagList />
+        <div className="desk-row">
+          <div className="desk-singles">
+            <SinglesStrip />
+          </div>
+          <div className="desk-snags">
+            <SnagList />
+          </div>
         </div>
       </main>
     </div>

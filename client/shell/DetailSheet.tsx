@@ -11,13 +11,12 @@ export function DetailSheet() {
   const select = useBoard((board) => board.select)
   const [tall, setTall] = useState(false)
   const sheet = useRef<HTMLElement>(null)
-  const open = selection !== null && selection.kind !== 'area'
 
   useEffect(() => {
-    if (open) sheet.current?.scrollTo({ top: 0 })
-  }, [open, selection])
+    sheet.current?.scrollTo({ top: 0 })
+  }, [selection])
 
-  if (!open) return null
+  if (selection === null) return null
   return (
     <aside ref={sheet} className="detail-sheet" data-tall={tall} aria-label={labelOf(selection)}>
       <div className="detail-sheet-buttons">

@@ -1,24 +1,25 @@
 import { useState } from 'react'
-import { makeLink, type RoleLink } from '../connection/api.ts'
+import { renewLink, withdrawLinks, type RoleLink } from '../connection/api.ts'
 import { Choice } from '../controls/Choice.tsx'
 import { Dialog } from '../controls/Dialog.tsx'
 import { useSeat } from '../session/useSeat.ts'
+import './InviteDialog.css'
 import { LinkCard } from './LinkCard.tsx'
 import { ask } from './pageStore.ts'
-import { roleOptions, roleWords } from './roleWords.ts'
+import { roleOptions } from './roleWords.ts'
 
-/** Makes one more secret link. It is shown once: the relay keeps no copy of its key. */
+/** Makes a secret link for a role, or withdraws those there are. It is shown once: the relay keeps no copy of its key. */
 export function InviteDialog() {
   const seat = useSeat()
   const [role, setRole] = useState<RoleLink['role']>('assistant')
   const [made, setMade] = useState<RoleLink | null>(null)
-  const [trouble, setTrouble] = useState('')
+  const [words, setWords] = useState('')
 
-  async function make(): Promise<void> {
+  async function make(request: typeof renewLink, said: string): Promise<void> {
     if (seat === null) return
-    const answer = await makeLink(seat.seatId, role)
+    const answer = await request(seat.seatId, role)
     setMade(answer.ok ? answer.value : null)
-    setTrouble(answer.ok ? '' : answer.words)
+    setWords(answer.ok ? said : answer.words)
   }
 
   return (
@@ -28,15 +29,39 @@ export function InviteDialog() {
       title="Ask somebody in"
       words="Whoever has the link comes in with its role. Send it as you would send a key."
       actions={
-        <button type="button" className="button button-main" onClick={() => void make()}>
-          Make a link
-        </button>
+        <>
+          <button
+            type="button"
+            className="button"
+            disabled={role === 'photographer'}
+            onClick={() => void make(withdrawLinks, `Every earlier ${role} link is withdrawn, and whoever came by one is out.`)}
+          >
+            Withdraw all and make a new one
+          </button>
+          <button
+            type="button"
+            className="button button-main"
+            onClick={() => void make(renewLink, `Earlier ${role} links let nobody new in. Whoever is in stays.`)}
+          >
+            Make a link
+          </button>
+        </>
       }
     >
-      <Choice label="They come as" value={role} options={roleOptions} onChoose={setRole} />
-      <p className="invite-words">{roleWords[role]}</p>
-      {made !== null && <LinkCard link={made} />}
-      {trouble !== '' && <p role="alert">{trouble}</p>}
+      <Choice
+        label="They come as"
+        value={role}
+        options={roleOptions}
+        onChoose={(next) => {
+          setRole(next)
+          setMade(null)
+          setWords('')
+        }}
+      />
+      <div className="invite-outcome" aria-live="polite">
+        {made !== null && <LinkCard link={made} />}
+        {words !== '' && <p className="invite-words">{words}</p>}
+      </div>
     </Dialog>
   )
 }

@@ -1,15 +1,17 @@
-import { useState, type SyntheticEvent } from 'react'
+import { useEffect, useState, type SyntheticEvent } from 'react'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
-import { createJob, type NewJob } from '../connection/api.ts'
+import { createJob, takeDemoSeat, whatIsOffered, type NewJob, type RoleLink, type Welcome } from '../connection/api.ts'
 import { remembered } from '../session/remembered.ts'
 import { readPastedLink } from '../session/route.ts'
 import { LinkCard } from './LinkCard.tsx'
 import { StopScale } from './StopScale.tsx'
+import '../controls/NumberField.css'
 import './WelcomePage.css'
 
 /** The first page: come in by a link, go on with a job, or start one. */
 export function WelcomePage() {
   const [job, setJob] = useState<NewJob | null>(null)
+  const offered = useOffered()
   return (
     <main className="welcome">
       <StopScale />
@@ -20,8 +22,9 @@ export function WelcomePage() {
         </header>
         {job === null ? (
           <>
+            {offered !== null && offered.demoRoles.length > 0 && <OpenDemo roles={offered.demoRoles} />}
             <YourJobs />
-            <StartJob onJob={setJob} />
+            {offered?.newJobs !== false && <StartJob onJob={setJob} />}
             <PasteLink />
           </>
         ) : (
@@ -29,6 +32,54 @@ export function WelcomePage() {
         )}
       </div>
     </main>
+  )
+}
+
+/** What this relay offers; null until it answers, and for as long as it does not. */
+function useOffered(): Welcome | null {
+  const [offered, setOffered] = useState<Welcome | null>(null)
+  useEffect(() => {
+    let here = true
+    void whatIsOffered().then((answer) => {
+      if (here && answer.ok) setOffered(answer.value)
+    })
+    return () => {
+      here = false
+    }
+  }, [])
+  return offered
+}
+
+/** Invented people of the demo job, one for each role, so that three tabs can be three people. */
+const demoNames: Readonly<Record<RoleLink['role'], string>> = {
+  photographer: 'Ines Corvalho-Reed', assistant: 'Tobin Achterberg', client: 'Pell Oduya',
+}
+
+function OpenDemo({ roles }: { readonly roles: readonly RoleLink['role'][] }) {
+  const [trouble, setTrouble] = useState('')
+
+  async function open(role: RoleLink['role']): Promise<void> {
+    const answer = await takeDemoSeat(role, remembered.name() === '' ? demoNames[role] : remembered.name())
+    if (answer.ok) location.assign(`/s/${answer.value.seatId}`)
+    else setTrouble(answer.words)
+  }
+
+  return (
+    <section aria-labelledby="open-demo">
+      <h2 id="open-demo">Look at the demo job, “Late Harvest”</h2>
+      <div className="welcome-row">
+        {roles.map((role, index) => (
+          <button key={role} type="button" className={`button ${index === 0 ? 'button-main' : 'button-lined'}`} onClick={() => void open(role)}>
+            As {role}
+          </button>
+        ))}
+      </div>
+      {trouble !== '' && (
+        <p role="alert" className="welcome-trouble">
+          {trouble}
+        </p>
+      )}
+    </section>
   )
 }
 
@@ -58,7 +109,7 @@ function StartJob({ onJob }: { readonly onJob: (job: NewJob) => void }) {
   const [trouble, setTrouble] = useState<readonly string[]>([])
   const [busy, setBusy] = useState(false)
 
-  async function start(plan: Plan | null): Promise<void> {
+  async function start(plan: Plan): Promise<void> {
     setBusy(true)
     const answer = await createJob(plan)
     setBusy(false)
@@ -66,8 +117,13 @@ function StartJob({ onJob }: { readonly onJob: (job: NewJob) => void }) {
     else setTrouble([answer.words])
   }
 
+  async function startNew(): Promise<void> {
+    // The core's usual room and kit come when they are asked for: the first page does without.
+    const { newPlan } = await import('../session/newPlan.ts')
+    await start(newPlan('New job'))
+  }
+
   async function startFromFile(): Promise<void> {
-    // The reader of job files is the core's; it comes when it is asked for.
     const { chooseFile, readFile } = await import('./jobFile.ts')
     const file = await chooseFile()
     if (file === null) return
@@ -80,7 +136,7 @@ function StartJob({ onJob }: { readonly onJob: (job: NewJob) => void }) {
     <section aria-labelledby="start-job">
       <h2 id="start-job">Start a job</h2>
       <div className="welcome-row">
-        <button type="button" className="button button-main" disabled={busy} onClick={() => void start(null)}>
+        <button type="button" className="button button-lined" disabled={busy} onClick={() => void startNew()}>
           New job
         </button>
         <button type="button" className="button button-lined" disabled={busy} onClick={() => void startFromFile()}>

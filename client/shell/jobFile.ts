@@ -14,7 +14,7 @@ export function saveJobFile(plan: Plan): void {
 
 /** "Late Harvest" as `Late Harvest.halfstop.json`, without the characters that file systems refuse. */
 export function fileNameOf(title: string): string {
-  const plain = title.replaceAll(/[\\/:*?"<>|\p{Cc}]/gu, ' ').replaceAll(/\s+/g, ' ').trim().replace(/^\.+/, '')
+  const plain = title.replaceAll(/[\\/:*?"<>|\p{Cc}]/gu, ' ').replaceAll(/\s+/g, ' ').replace(/^[. ]+/, '').trim()
   return `${plain === '' ? 'job' : plain.slice(0, 80)}${JOB_FILE_ENDING}`
 }
 

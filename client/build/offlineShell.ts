@@ -1,0 +1,34 @@
+import { generateSW } from 'workbox-build'
+import type { Plugin } from 'vite'
+
+/**
+ * Writes a service worker beside the built page, which keeps every file of it on the device: a set in a basement loads
+ * the board again without a network. Only files are kept; what the relay answers never is.
+ */
+export function offlineShell(): Plugin {
+  let folder = ''
+  return {
+    name: 'halfstop-offline-shell',
+    apply: 'build',
+    configResolved: (config) => {
+      folder = config.build.outDir
+    },
+    writeBundle: async () => {
+      const { warnings } = await generateSW({
+        globDirectory: folder,
+        globPatterns: ['**/*.{html,js,css,woff2,svg,webmanifest}'],
+        // Names with a hash of their content need no second one.
+        dontCacheBustURLsMatching: /^assets\//,
+        swDest: `${folder}/service-worker.js`,
+        inlineWorkboxRuntime: true,
+        sourcemap: false,
+        navigateFallback: '/index.html',
+        navigateFallbackAllowlist: [/^\/$/, /^\/[js]\/[A-Za-z0-9_-]+\/?$/],
+        cleanupOutdatedCaches: true,
+        clientsClaim: true,
+        skipWaiting: true,
+      })
+      if (warnings.length > 0) throw new Error(`The service worker is not whole: ${warnings.join('; ')}`)
+    },
+  }
+}

@@ -1,0 +1,174 @@
+import { describe, expect, it } from 'vitest'
+import { changeCamera } from '../../shared-core/plan/edits/look.ts'
+import { removeLook } from '../../shared-core/plan/edits/looks.ts'
+import { demoLookId, demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
+import type { PlanEdit } from '../../shared-core/plan/edit.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { Prediction } from '../../shared-core/predict/prediction.ts'
+import type { Person, Role } from '../../client/session/board.ts'
+import { createBoardStore } from '../../client/session/boardStore.ts'
+import type { Company, OwnPresence } from '../../client/session/company.ts'
+import { createLocalPlan } from './localPlan.ts'
+
+const aperture = (plan: Plan, fNumber: number): PlanEdit => {
+  const made = changeCamera(plan, demoLookId, { fNumber })
+  if (!made.ok) throw new Error(made.message)
+  return made.edit
+}
+
+const somebody = (part: Partial<Person>): Person => ({
+  seatId: 'other', name: 'Ines', role: 'photographer', isSelf: false, hasPen: true, pointer: null, selection: null, inHand: null, lookId: null, ...part,
+})
+
+/** A board with everything outside it in the test's hands. `predict` only tells what it was asked for. */
+function boardOf(role: Role, firstPeople: readonly Person[] = []) {
+  const told: OwnPresence[] = []
+  const frames: (() => void)[] = []
+  const predicted: number[] = []
+  let people = firstPeople
+  let peopleChanged = () => undefined as void
+  const company: Company = {
+    people: () => people,
+    tell: (presence) => void told.push(presence),
+    handPenTo: () => undefined,
+    takePenBack: () => undefined,
+    onChange: (listener) => {
+      peopleChanged = listener
+      return () => undefined
+    },
+  }
+  const store = createBoardStore({
+    plan: createLocalPlan(demoPlan), company, role, connection: { state: 'live', words: 'Live', notKept: null },
+    predict: (plan, lookId) => {
+      predicted.push(plan.looks[lookId]?.camera.fNumber ?? Number.NaN)
+      return { lookId } as unknown as Prediction
+    },
+    onNextFrame: (callback) => void frames.push(callback),
+    units: 'metric', keepUnits: () => undefined,
+  })
+  return {
+    store, told, predicted,
+    board: () => store.getState(),
+    drawFrame: () => frames.splice(0).forEach((callback) => callback()),
+    setPeople: (next: readonly Person[]) => {
+      people = next
+      peopleChanged()
+    },
+  }
+}
+
+describe('the board store', () => {
+  it('opens on the first look in the job’s own order', () => {
+    expect(boardOf('photographer').board().lookId).toBe(demoLookId)
+  })
+
+  it('writes an edit, predicts it at once, and takes it back as one step', () => {
+    const { board, predicted } = boardOf('photographer')
+    board().edit(aperture(demoPlan, 11))
+    expect(board().plan.looks[demoLookId]?.camera.fNumber).toBe(11)
+    expect(predicted).toEqual([8, 11])
+    board().undo()
+    expect(board().plan.looks[demoLookId]?.camera.fNumber).toBe(8)
+    expect(board().canRedo).toBe(true)
+  })
+
+  it('predicts many moves of a hand once a frame, with the latest', () => {
+    const { board, drawFrame, predicted } = boardOf('photographer')
+    for (const fNumber of [9, 10, 12]) board().hold(aperture(demoPlan, fNumber))
+    expect(predicted).toEqual([8])
+    drawFrame()
+    expect(predicted).toEqual([8, 12])
+  })
+
+  it('shows a held edit without writing it, and lets go of it', () => {
+    const { board, drawFrame, told } = boardOf('photographer')
+    board().hold(aperture(demoPlan, 11))
+    drawFrame()
+    expect(board().shown.looks[demoLookId]?.camera.fNumber).toBe(11)
+    expect(board().plan).toBe(demoPlan)
+    expect(told.at(-1)?.inHand).not.toBeNull()
+    board().hold(null)
+    drawFrame()
+    expect(board().shown).toBe(demoPlan)
+    expect(told.at(-1)?.inHand).toBeNull()
+  })
+
+  it('shows what others have in hand, if they may write', () => {
+    const { board, drawFrame, setPeople } = boardOf('assistant')
+    setPeople([somebody({ inHand: aperture(demoPlan, 16) })])
+    drawFrame()
+    expect(board().shown.looks[demoLookId]?.camera.fNumber).toBe(16)
+    setPeople([somebody({ role: 'client', hasPen: false, inHand: aperture(demoPlan, 22) })])
+    drawFrame()
+    expect(board().shown.looks[demoLookId]?.camera.fNumber).toBe(8)
+  })
+
+  it('does not follow a hand that makes half a light out of one that is gone', () => {
+    const { board, drawFrame, setPeople } = boardOf('assistant')
+    const inHand: PlanEdit = { name: 'moveLight', changes: [{ path: ['looks', demoLookId, 'lights', 'gone', 'place', 'xMetres'], set: 1 }] }
+    setPeople([somebody({ inHand })])
+    drawFrame()
+    expect(board().shown).toBe(board().plan)
+  })
+
+  it('does not follow a hand that takes away the look on the board', () => {
+    const { board, drawFrame, setPeople } = boardOf('assistant')
+    const made = removeLook(demoPlan, demoLookId)
+    if (!made.ok) throw new Error(made.message)
+    setPeople([somebody({ inHand: made.edit })])
+    drawFrame()
+    expect(board().shown.looks[demoLookId]).toBeDefined()
+  })
+
+  it('goes to another look when the one on the board is removed', () => {
+    const { board } = boardOf('photographer')
+    const made = removeLook(demoPlan, demoLookId)
+    if (!made.ok) throw new Error(made.message)
+    board().edit(made.edit)
+    expect(board().lookId).not.toBe(demoLookId)
+    expect(board().plan.looks[board().lookId]).toBeDefined()
+  })
+
+  it('refuses a client without the pen, in words, and nothing changes', () => {
+    const { board, told } = boardOf('client', [somebody({})])
+    expect(board().mayNotBecause).toBe('Ines holds the pen')
+    board().edit(aperture(demoPlan, 11))
+    board().hold(aperture(demoPlan, 11))
+    board().undo()
+    expect(board().plan).toBe(demoPlan)
+    expect(board().lastWords).toContain('Ines holds the pen')
+    expect(told.every((presence) => presence.inHand === null)).toBe(true)
+  })
+
+  it('lets a client write from the moment the pen comes, and no longer', () => {
+    const { board, setPeople } = boardOf('client')
+    setPeople([somebody({ role: 'client', isSelf: true, hasPen: true })])
+    board().edit(aperture(demoPlan, 11))
+    expect(board().plan.looks[demoLookId]?.camera.fNumber).toBe(11)
+    setPeople([somebody({ role: 'client', isSelf: true, hasPen: false })])
+    board().edit(aperture(board().plan, 16))
+    expect(board().plan.looks[demoLookId]?.camera.fNumber).toBe(11)
+  })
+
+  it('drops what a client has in hand when the pen is taken back', () => {
+    const { board, drawFrame, setPeople, told } = boardOf('client', [somebody({ role: 'client', isSelf: true, hasPen: true })])
+    board().hold(aperture(demoPlan, 11))
+    setPeople([somebody({ role: 'client', isSelf: true, hasPen: false })])
+    drawFrame()
+    expect(board().shown).toBe(demoPlan)
+    expect(told.at(-1)?.inHand).toBeNull()
+  })
+
+  it('tells the others selection, pointer and look', () => {
+    const { board, told } = boardOf('assistant')
+    board().select({ kind: 'camera' })
+    board().point({ xMetres: 1, yMetres: 2 })
+    expect(told.at(-1)).toEqual({ selection: { kind: 'camera' }, pointer: { xMetres: 1, yMetres: 2 }, inHand: null, lookId: demoLookId })
+  })
+
+  it('stays on its look when asked for one that is not there', () => {
+    const { board } = boardOf('assistant')
+    board().showLook('nowhere')
+    expect(board().lookId).toBe(demoLookId)
+  })
+})

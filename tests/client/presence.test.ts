@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest'
+import { demoLookId } from '../../shared-core/plan/demo/demoPlan.ts'
+import { peopleFrom, relayWordFrom } from '../../client/session/peopleFrom.ts'
+import { readPresence } from '../../client/session/presence.ts'
+
+const seat = { seatId: 's2', name: 'Tobin', role: 'assistant' } as const
+const own = { seatId: 's1', jobId: 'j', name: 'Ines', role: 'photographer' } as const
+const inHand = { name: 'changeCamera', changes: [{ path: ['looks', demoLookId, 'camera', 'fNumber'], set: 11 }] }
+
+describe('reading one presence', () => {
+  it('is nobody’s without the relay’s stamp', () => {
+    expect(readPresence({ pointer: { xMetres: 0, yMetres: 0 } })).toBeNull()
+    expect(readPresence({ seat: { ...seat, role: 'owner' } })).toBeNull()
+    expect(readPresence(null)).toBeNull()
+    expect(readPresence('Tobin')).toBeNull()
+  })
+
+  it('takes what is sound and drops what is not, field by field', () => {
+    const pointer = { xMetres: 1, yMetres: 2 }
+    const read = readPresence({ seat, pointer, selection: { kind: 'light', id: '<script>' }, inHand, lookId: demoLookId })
+    expect(read).toEqual({ seat, pointer, selection: null, inHand, lookId: demoLookId })
+  })
+
+  it.each([
+    ['a pointer off the set', { pointer: { xMetres: 1e9, yMetres: 0 } }],
+    ['a pointer that is no number', { pointer: { xMetres: Number.NaN, yMetres: 0 } }],
+    ['a selection of an unknown kind', { selection: { kind: 'door' } }],
+    ['a hand on a place the plan does not have', { inHand: { name: 'x', changes: [{ path: ['walls'], set: 1 }] } }],
+    ['a hand with a value out of bounds', { inHand: { name: 'x', changes: [{ path: ['looks', 'a', 'camera', 'fNumber'], set: -8 }] } }],
+    ['a hand that takes a leaf away', { inHand: { name: 'x', changes: [{ path: ['looks', 'a', 'camera', 'fNumber'], remove: true }] } }],
+  ])('drops %s', (_words, field) => {
+    expect(readPresence({ seat, ...field })).toEqual({ seat, pointer: null, selection: null, inHand: null, lookId: null })
+  })
+})
+
+describe('the people on a job', () => {
+  const relay = (pen: object | null, notKept: string | null = null) => [99, { relay: { pen, notKept } }] as const
+
+  it('puts oneself first, from the seat and not from the wire', () => {
+    const states = new Map<number, unknown>([[1, { seat: { ...seat, name: 'Not me' } }], [2, { seat }]])
+    expect(peopleFrom(states, 1, own).map(({ name, isSelf }) => [name, isSelf])).toEqual([['Ines', true], ['Tobin', false]])
+  })
+
+  it('counts a person with two pages once, where they have something in hand', () => {
+    const states = new Map<number, unknown>([[2, { seat }], [3, { seat, inHand }], [4, { seat, pointer: { xMetres: 0, yMetres: 0 } }]])
+    const people = peopleFrom(states, 1, own)
+    expect(people).toHaveLength(2)
+    expect(people[1]?.inHand).toEqual(inHand)
+  })
+
+  it('counts one’s own other pages as oneself', () => {
+    expect(peopleFrom(new Map([[2, { seat: own }]]), 1, own)).toHaveLength(1)
+  })
+
+  it('gives the pen to the photographer until the relay says otherwise', () => {
+    const pell = { seatId: 's3', name: 'Pell', role: 'client' }
+    const holders = (pen: object | null) =>
+      peopleFrom(new Map<number, unknown>([[2, { seat }], [3, { seat: pell }], relay(pen)]), 1, own).filter(({ hasPen }) => hasPen).map(({ name }) => name)
+    expect(holders(null)).toEqual(['Ines'])
+    expect(holders({ seatId: 's3', name: 'Pell' })).toEqual(['Pell'])
+  })
+
+  it('hears from the relay alone whether edits are kept', () => {
+    expect(relayWordFrom(new Map([relay(null, 'The disk is full')])).notKept).toBe('The disk is full')
+    expect(relayWordFrom(new Map([[1, { notKept: 'Panic' }]])).notKept).toBeNull()
+  })
+})
