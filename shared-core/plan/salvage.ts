@@ -12,6 +12,10 @@ export interface Salvage {
   readonly repairs: readonly string[]
 }
 
+/** Five stops: the range of a head of which nothing better is known. Common practice, no source. */
+const USUAL_RANGE_TIMES = 32
+const SMALLEST_ENERGY_JOULES = 0.01
+
 /** Sentences; more would be wallpaper. */
 const MOST_REPAIRS = 40
 
@@ -40,13 +44,18 @@ export class PlanSalvage {
     return salvage
   }
 
-  /** A head whose lowest power is not below its full power has no range at all. */
+  /** Two people may each change one end of a head's range, and the ends cross. */
   private soundHeads(plan: Plan, repairs: string[]): Plan {
-    const entries = Object.entries(plan.heads)
-    const sound = entries.filter(([, head]) => head.lowestEnergyJoules < head.fullEnergyJoules)
-    if (sound.length === entries.length) return plan
-    repairs.push('A head whose lowest power is not below its full power is left out of the kit.')
-    return { ...plan, heads: Object.fromEntries(sound) }
+    const crossed = Object.entries(plan.heads).filter(([, head]) => !(head.lowestEnergyJoules < head.fullEnergyJoules))
+    if (crossed.length === 0) return plan
+    const heads = { ...plan.heads }
+    for (const [id, head] of crossed) {
+      const lowestEnergyJoules = head.fullEnergyJoules / USUAL_RANGE_TIMES
+      if (lowestEnergyJoules >= SMALLEST_ENERGY_JOULES) heads[id] = { ...head, lowestEnergyJoules }
+      else delete heads[id]
+      repairs.push(`The lowest power of head “${head.name}” was not below its full power: it is shown with five stops.`)
+    }
+    return { ...plan, heads }
   }
 
   private tie(plan: Plan, repairs: string[]): Plan {
