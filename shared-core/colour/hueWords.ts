@@ -3,22 +3,22 @@ import { degreesFromRadians } from '../arithmetic/portable.ts'
 import { linearFromXyz } from '../spectra/srgb.ts'
 import type { Xyz } from './triples.ts'
 
-/** Hue words by OKLab hue angle: the word for full colours, and for pale ones. Each reaches up to its angle. */
-const HUES: readonly (readonly [upToDegrees: number, full: string, pale: string])[] = [
+/** Hue words by OKLab hue angle: for full colours, and for light or soft ones. Each pair reaches up to its angle. */
+const HUES: readonly (readonly [upToDegrees: number, full: string, light: string])[] = [
   [16, 'rose', 'pink'],
-  [36, 'red', 'pink'],
-  [56, 'orange', 'apricot'],
+  [40, 'red', 'rose'],
+  [58, 'orange', 'apricot'],
   [78, 'amber', 'apricot'],
-  [97, 'gold', 'straw'],
+  [95, 'gold', 'straw'],
   [116, 'yellow', 'straw'],
-  [136, 'moss', 'pistachio'],
-  [160, 'green', 'pistachio'],
-  [192, 'turquoise', 'turquoise'],
-  [218, 'teal', 'turquoise'],
+  [140, 'moss', 'pistachio'],
+  [165, 'green', 'pistachio'],
+  [187, 'turquoise', 'turquoise'],
+  [222, 'teal', 'turquoise'],
   [246, 'sky', 'sky'],
-  [278, 'blue', 'blue'],
-  [312, 'violet', 'lavender'],
-  [340, 'magenta', 'pink'],
+  [280, 'blue', 'sky'],
+  [318, 'violet', 'lavender'],
+  [342, 'magenta', 'pink'],
   [360, 'rose', 'pink'],
 ]
 
@@ -28,6 +28,9 @@ const PALE_ABOVE = 0.82
 const NEAR_WHITE_ABOVE = 0.93
 const NEUTRAL_CHROMA = 0.012
 const GREYISH_CHROMA = 0.045
+const SOFT_CHROMA = 0.075
+/** Below this chroma a colour that is not deep takes the light word: soft red is rose, soft amber apricot. */
+const LIGHT_WORD_CHROMA = 0.135
 
 /**
  * A colour in plain words: "deep violet", "pale apricot", "near white, cool", "mid grey".
@@ -41,12 +44,14 @@ export function colourWords(xyz: Xyz): string {
   if (lab.l < BLACK_BELOW) return 'black'
   if (chroma < NEUTRAL_CHROMA) return greyWord(lab.l)
   const degrees = (degreesFromRadians(Math.atan2(lab.b, lab.a)) + 360) % 360
-  const [, full, pale] = HUES.find(([upTo]) => degrees <= upTo) ?? HUES[0]!
-  if (lab.l > NEAR_WHITE_ABOVE && chroma < GREYISH_CHROMA) return `near white, ${castWord(degrees)}`
-  if (chroma < GREYISH_CHROMA) return `${castWord(degrees)} ${greyWord(lab.l)}`
-  if (lab.l > PALE_ABOVE) return chroma > 0.13 ? `bright ${full}` : `pale ${pale}`
+  if (chroma < GREYISH_CHROMA) {
+    return lab.l > NEAR_WHITE_ABOVE ? `near white, ${castWord(degrees)}` : `${castWord(degrees)} ${greyWord(lab.l)}`
+  }
+  const [, full, light] = HUES.find(([upTo]) => degrees <= upTo) ?? HUES[0]!
+  if (lab.l > PALE_ABOVE) return chroma < LIGHT_WORD_CHROMA ? `pale ${light}` : `bright ${full}`
   if (lab.l < DEEP_BELOW) return `deep ${full}`
-  return chroma < 0.09 ? `soft ${full}` : full
+  const word = chroma < LIGHT_WORD_CHROMA ? light : full
+  return chroma < SOFT_CHROMA ? `soft ${word}` : word
 }
 
 function greyWord(lightness: number): string {
