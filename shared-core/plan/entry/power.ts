@@ -26,9 +26,10 @@ export function parsePower(typed: string, head: PowerPanel): Result<{ readonly v
     if (fromFull > 1e-9) return refuse('There is nothing above full power.')
     return inJoules(head.fullEnergyJoules * timesFromStops(fromFull))
   }
-  const share = head.powerNotation === 'fraction' ? amountOf(text) : null
-  if (share !== null && share > 0 && share <= 1) return inJoules(head.fullEnergyJoules * share)
-  return inJoules(amountOf(text), head.powerNotation === 'joules' || head.powerNotation === 'scale-of-ten' ? 0 : CLEARLY_JOULES)
+  // Joules are not summed: "1/4+0.3+0.1" is a slip, not 0.65 J.
+  const bare = termsOf(text)?.every(({ sign }) => sign === null) ? amountOf(text) : null
+  if (head.powerNotation === 'fraction' && bare !== null && bare > 0 && bare <= 1) return inJoules(head.fullEnergyJoules * bare)
+  return inJoules(bare, head.powerNotation === 'joules' || head.powerNotation === 'scale-of-ten' ? 0 : CLEARLY_JOULES)
 }
 
 function inJoules(amount: number | null, clearFrom = 0): Result<{ readonly value: number }> {
