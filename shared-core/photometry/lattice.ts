@@ -10,8 +10,7 @@ export const LATTICE_SIZES = [13, 34, 89, 233] as const
 export type LatticeSize = (typeof LATTICE_SIZES)[number]
 const GENERATOR: Record<LatticeSize, number> = { 13: 8, 34: 21, 89: 55, 233: 144 }
 
-/** Points of the lattice in the unit square as x, y pairs. */
-export function unitLattice(size: LatticeSize): Float64Array {
+function latticeOf(size: LatticeSize): Float64Array {
   const points = new Float64Array(2 * size)
   for (let i = 0; i < size; i++) {
     points[2 * i] = (i + 0.5) / size
@@ -21,7 +20,12 @@ export function unitLattice(size: LatticeSize): Float64Array {
 }
 
 const UNIT: Record<LatticeSize, Float64Array> = {
-  13: unitLattice(13), 34: unitLattice(34), 89: unitLattice(89), 233: unitLattice(233),
+  13: latticeOf(13), 34: latticeOf(34), 89: latticeOf(89), 233: latticeOf(233),
+}
+
+/** Points of the lattice in the unit square as x, y pairs. */
+export function unitLattice(size: LatticeSize): Float64Array {
+  return UNIT[size]
 }
 
 function isInside(outline: readonly OutlinePoint[], u: number, v: number): boolean {

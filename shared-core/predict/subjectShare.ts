@@ -6,7 +6,6 @@ import type { Scene } from '../set/scene.ts'
 
 const ACROSS = 10
 const DOWN = 14
-const NOBODY = -1
 /** Far past any subject. */
 const FAR_METRES = 30
 
@@ -14,13 +13,12 @@ const FAR_METRES = 30
 export function subjectShareOf(scene: Scene): number {
   const { form, view } = builtSet(scene)
   const body = new Occluders(form.parts, [], [])
-  body.considerAll(NOBODY)
   let covered = 0
   for (let row = 0; row < DOWN; row++) {
     for (let column = 0; column < ACROSS; column++) {
       const sight = sightThrough(view, (column + 0.5) / ACROSS, (row + 0.5) / DOWN)
       const far = add(view.place, scale(sight, FAR_METRES))
-      covered += 1 - body.visibleShare(...view.place, ...far, 0.001)
+      covered += 1 - body.shareSeen(view.place, far, 0.001)
     }
   }
   return covered / (ACROSS * DOWN)

@@ -13,16 +13,22 @@ import type { Ellipsoid } from './subjectForm.ts'
 const PER_ELLIPSOID = 14
 const PER_PLATE = 16
 const ROUND = 1
-const NOBODY = -1
+/** Owner of what belongs to no light. */
+export const NOBODY = -1
 
 export class Occluders {
   private readonly ellipsoids: Float64Array
   private readonly plates: Float64Array
   private readonly plateOwners: Int32Array
+  /** What `consider` kept: which, and for a rounded part where the point lies in its unit-sphere space. */
   private readonly nearEllipsoids: Int32Array
-  private readonly nearPlates: Int32Array
+  private readonly nearOrigins: Float64Array
   private nearEllipsoidCount = 0
+  private readonly nearPlates: Int32Array
   private nearPlateCount = 0
+  private px = 0
+  private py = 0
+  private pz = 0
 
   /**
    * @param lightFronts fronts that block other lights, each with the index of the light it belongs to
@@ -43,6 +49,7 @@ export class Occluders {
       this.plateOwners[i] = owner
     })
     this.nearEllipsoids = new Int32Array(parts.length)
+    this.nearOrigins = new Float64Array(3 * parts.length)
     this.nearPlates = new Int32Array(plateCount)
   }
 
@@ -58,14 +65,13 @@ export class Occluders {
     const dy = ey - py
     const dz = ez - pz
     const lengthSquared = dx * dx + dy * dy + dz * dz
-    this.nearEllipsoidCount = 0
+    this.lookFrom(px, py, pz)
     const bodies = this.ellipsoids
     for (let i = 0; i < this.nearEllipsoids.length; i++) {
       const o = PER_ELLIPSOID * i
       if (meetsCone(bodies[o + 9]! - px, bodies[o + 10]! - py, bodies[o + 11]! - pz, dx, dy, dz, lengthSquared,
-        bodies[o + 12]!, radius)) this.nearEllipsoids[this.nearEllipsoidCount++] = i
+        bodies[o + 12]!, radius)) this.keepEllipsoid(i)
     }
-    this.nearPlateCount = 0
     const plates = this.plates
     for (let i = 0; i < this.nearPlates.length; i++) {
       if (this.plateOwners[i] === owner && owner !== NOBODY) continue
@@ -86,44 +92,61 @@ export class Occluders {
     return this.nearEllipsoidCount + this.nearPlateCount
   }
 
-  /** Lets `visibleShare` ask everything, for single rays. */
-  considerAll(owner: number): void {
-    this.nearEllipsoidCount = this.nearEllipsoids.length
-    for (let i = 0; i < this.nearEllipsoidCount; i++) this.nearEllipsoids[i] = i
+  /** Share of a small patch, `cell` metres wide around `to`, that a single sight from `from` meets, 0-1. */
+  shareSeen(from: Vector, to: Vector, cell: number): number {
+    const kept = this.consider(...from, ...to, cell, NOBODY)
+    return kept === 0 ? 1 : this.visibleShare(...to, cell)
+  }
+
+  private lookFrom(px: number, py: number, pz: number): void {
+    this.px = px
+    this.py = py
+    this.pz = pz
+    this.nearEllipsoidCount = 0
     this.nearPlateCount = 0
-    for (let i = 0; i < this.nearPlates.length; i++) {
-      if (owner === NOBODY || this.plateOwners[i] !== owner) this.nearPlates[this.nearPlateCount++] = i
-    }
   }
 
-  /**
-   * Share of a small patch, `cell` metres wide around t, that the point p sees, 0-1. Asks what the last `consider` kept.
-   */
-  visibleShare(px: number, py: number, pz: number, tx: number, ty: number, tz: number, cell: number): number {
-    const dx = tx - px
-    const dy = ty - py
-    const dz = tz - pz
-    const visible = this.pastBody(px, py, pz, dx, dy, dz, cell)
-    return visible === 0 ? 0 : visible * this.pastPlates(px, py, pz, dx, dy, dz, cell)
+  private keepEllipsoid(i: number): void {
+    const e = this.ellipsoids
+    const o = PER_ELLIPSOID * i
+    const x = this.px - e[o + 9]!
+    const y = this.py - e[o + 10]!
+    const z = this.pz - e[o + 11]!
+    const k = this.nearEllipsoidCount++
+    this.nearEllipsoids[k] = o
+    this.nearOrigins[3 * k] = e[o]! * x + e[o + 1]! * y + e[o + 2]! * z
+    this.nearOrigins[3 * k + 1] = e[o + 3]! * x + e[o + 4]! * y + e[o + 5]! * z
+    this.nearOrigins[3 * k + 2] = e[o + 6]! * x + e[o + 7]! * y + e[o + 8]! * z
   }
 
-  private pastBody(px: number, py: number, pz: number, dx: number, dy: number, dz: number, cell: number): number {
+  /** Share of a small patch, `cell` metres wide around t, that the point of the last `consider` sees, 0-1. */
+  visibleShare(tx: number, ty: number, tz: number, cell: number): number {
+    const dx = tx - this.px
+    const dy = ty - this.py
+    const dz = tz - this.pz
+    const visible = this.nearEllipsoidCount === 0 ? 1 : this.pastBody(dx, dy, dz, cell)
+    return visible === 0 || this.nearPlateCount === 0 ? visible : visible * this.pastPlates(dx, dy, dz, cell)
+  }
+
+  private pastBody(dx: number, dy: number, dz: number, cell: number): number {
     let visible = 1
     const e = this.ellipsoids
     for (let k = 0; k < this.nearEllipsoidCount; k++) {
-      const o = PER_ELLIPSOID * this.nearEllipsoids[k]!
-      const x = px - e[o + 9]!
-      const y = py - e[o + 10]!
-      const z = pz - e[o + 11]!
-      // In the space where the ellipsoid is the unit sphere.
-      const ox = e[o]! * x + e[o + 1]! * y + e[o + 2]! * z
-      const oy = e[o + 3]! * x + e[o + 4]! * y + e[o + 5]! * z
-      const oz = e[o + 6]! * x + e[o + 7]! * y + e[o + 8]! * z
+      const o = this.nearEllipsoids[k]!
+      const ox = this.nearOrigins[3 * k]!
+      const oy = this.nearOrigins[3 * k + 1]!
+      const oz = this.nearOrigins[3 * k + 2]!
       const vx = e[o]! * dx + e[o + 1]! * dy + e[o + 2]! * dz
       const vy = e[o + 3]! * dx + e[o + 4]! * dy + e[o + 5]! * dz
       const vz = e[o + 6]! * dx + e[o + 7]! * dy + e[o + 8]! * dz
-      const along = -(ox * vx + oy * vy + oz * vz) / (vx * vx + vy * vy + vz * vz)
-      const s = along <= 0 ? 0 : along >= 1 ? 1 : along
+      // Leading away from the part, and the point is outside it: nothing to meet.
+      const ahead = -(ox * vx + oy * vy + oz * vz)
+      if (ahead <= 0) {
+        if (ox * ox + oy * oy + oz * oz < 1) return 0
+        continue
+      }
+      const along = ahead / (vx * vx + vy * vy + vz * vz)
+      const s = along >= 1 ? 1 : along
       const qx = ox + s * vx
       const qy = oy + s * vy
       const qz = oz + s * vz
@@ -146,14 +169,14 @@ export class Occluders {
     return visible
   }
 
-  private pastPlates(px: number, py: number, pz: number, dx: number, dy: number, dz: number, cell: number): number {
+  private pastPlates(dx: number, dy: number, dz: number, cell: number): number {
     let visible = 1
     const p = this.plates
     for (let k = 0; k < this.nearPlateCount; k++) {
       const o = PER_PLATE * this.nearPlates[k]!
-      const x = px - p[o]!
-      const y = py - p[o + 1]!
-      const z = pz - p[o + 2]!
+      const x = this.px - p[o]!
+      const y = this.py - p[o + 1]!
+      const z = this.pz - p[o + 2]!
       const height = x * p[o + 3]! + y * p[o + 4]! + z * p[o + 5]!
       const fall = dx * p[o + 3]! + dy * p[o + 4]! + dz * p[o + 5]!
       const s = -height / fall

@@ -1,8 +1,8 @@
 import { type AngularProfile, angularProfile, profileAt } from '../photometry/angularProfile.ts'
-import type { LatticeSize } from '../photometry/lattice.ts'
+import { type LatticeSize, unitLattice } from '../photometry/lattice.ts'
 import { clippedCorners, polygonView, viewPolygon } from '../photometry/polygon.ts'
 import type { Emitter } from '../set/emitter.ts'
-import { emitterPoints } from '../set/emitterPoints.ts'
+import { type EmitterPoints, emitterPoints } from '../set/emitterPoints.ts'
 import type { Occluders } from '../set/occluders.ts'
 
 /**
@@ -15,11 +15,11 @@ export const directSum = { flat: 0, domeOut: 0, domeToLight: 0 }
 
 /** Fixed points by how large the front looks: distance over its full width. */
 function latticeFor(distanceInWidths: number): LatticeSize {
-  return distanceInWidths > 6 ? 13 : distanceInWidths > 2.5 ? 34 : distanceInWidths > 0.6 ? 89 : 233
+  return distanceInWidths > 6 ? 13 : distanceInWidths > 0.9 ? 34 : distanceInWidths > 0.4 ? 89 : 233
 }
 
 /** Below this the part of a front above the horizon holds too few of its points: it gets points of its own. */
-const FEWEST_USABLE_SHARE = 0.35
+const FEWEST_USABLE_SHARE = 0.5
 
 /**
  * Adds what one front gives at a point to `directSum`.
@@ -63,15 +63,13 @@ export function addDirectLight(
     return
   }
   const points = emitterPoints(emitter, latticeFor(distance / (2 * emitter.radiusMetres)))
-  weighPoints(points.xyz, points.count, points.cellMetres, profile, emitter, blockers === 0 ? null : occluders,
-    px, py, pz, nx, ny, nz, tx, ty, tz)
+  weighPoints(points, profile, emitter, blockers === 0 ? null : occluders, px, py, pz, nx, ny, nz, tx, ty, tz)
   directSum.domeOut += domeOut * ratio(weighed.domeOut, weighed.domeOutOpen)
   directSum.domeToLight += domeToLight * ratio(weighed.domeToLight, weighed.domeToLightOpen)
   if (!isLit) return
   if (isCut && weighed.usable < FEWEST_USABLE_SHARE * points.count) {
-    const count = placeAboveHorizon(emitter, cornerCount, px, py, pz)
-    weighPoints(aboveHorizonPoints, count, aboveHorizonCell, profile, emitter, blockers === 0 ? null : occluders,
-      px, py, pz, nx, ny, nz, tx, ty, tz)
+    placeAboveHorizon(emitter, cornerCount, px, py, pz)
+    weighPoints(abovePoints, profile, emitter, blockers === 0 ? null : occluders, px, py, pz, nx, ny, nz, tx, ty, tz)
   }
   directSum.flat += flat * ratio(weighed.flat, weighed.flatOpen)
 }
@@ -87,9 +85,10 @@ const weighed = {
 }
 
 function weighPoints(
-  xyz: Float64Array, count: number, cell: number, profile: AngularProfile, emitter: Emitter, occluders: Occluders | null,
+  points: EmitterPoints, profile: AngularProfile, emitter: Emitter, occluders: Occluders | null,
   px: number, py: number, pz: number, nx: number, ny: number, nz: number, tx: number, ty: number, tz: number,
 ): void {
+  const { xyz, count, cellMetres } = points
   const [ax, ay, az] = emitter.axis
   let flat = 0
   let flatOpen = 0
@@ -116,7 +115,10 @@ function weighPoints(
     domeOutOpen += outWeight
     domeToLightOpen += toLightWeight
     let light = profileAt(profile, cosAtFront)
-    if (occluders !== null && light > 0) light *= occluders.visibleShare(px, py, pz, sx, sy, sz, cell)
+    if (occluders !== null && light > 0) {
+      const visible = occluders.visibleShare(sx, sy, sz, cellMetres)
+      light *= visible > 0 && visible < 1 ? visibleQuarters(occluders, emitter, sx, sy, sz, cellMetres) : visible
+    }
     domeOut += outWeight * light
     domeToLight += toLightWeight * light
     if (cosOut <= 0) continue
@@ -133,52 +135,75 @@ function weighPoints(
   weighed.usable = usable
 }
 
-const POINTS_ABOVE_HORIZON = 64
-const aboveHorizonPoints = new Float64Array(3 * POINTS_ABOVE_HORIZON)
-let aboveHorizonCell = 0
+/** The four quarters of a patch that an edge crosses, each asked alone. */
+function visibleQuarters(
+  occluders: Occluders, { across, up }: Emitter, sx: number, sy: number, sz: number, cellMetres: number,
+): number {
+  const quarter = cellMetres / 4
+  const half = cellMetres / 2
+  let visible = 0
+  for (let k = 0; k < 4; k++) {
+    const u = (k & 1) === 0 ? quarter : -quarter
+    const v = (k & 2) === 0 ? quarter : -quarter
+    visible += occluders.visibleShare(
+      sx + u * across[0] + v * up[0], sy + u * across[1] + v * up[1], sz + u * across[2] + v * up[2], half)
+  }
+  return visible / 4
+}
+
+/** Corners of the part above the horizon on the front, as u, v pairs. */
+const cutOnFront = new Float64Array(2 * 66)
+const abovePoints = { xyz: new Float64Array(3 * 89), count: 0, cellMetres: 0 }
 
 /**
- * Points of the part of a front above the horizon, spread over the clipped polygon that the last `viewPolygon` left, so
- * that even a sliver of a box right behind the subject gets its share of them. Returns how many.
+ * Points of the part of a front above the horizon: a lattice of its own over the clipped polygon that the last
+ * `viewPolygon` left, so that even a sliver of a box right behind the subject gets its share of them.
  */
-function placeAboveHorizon(emitter: Emitter, cornerCount: number, px: number, py: number, pz: number): number {
-  const { across, up } = emitter
-  // Equal numbers in each triangle of the fan would crowd the small ones: each takes points by its area.
-  let area = 0
-  for (let i = 1; i < cornerCount - 1; i++) area += triangleArea(i, across, up)
-  aboveHorizonCell = Math.sqrt(area / (POINTS_ABOVE_HORIZON))
-  let placed = 0
-  let passed = 0
-  for (let i = 1; i < cornerCount - 1; i++) {
-    passed += triangleArea(i, across, up) / area
-    const until = i === cornerCount - 2 ? POINTS_ABOVE_HORIZON : Math.round(passed * POINTS_ABOVE_HORIZON)
-    const count = until - placed
-    for (let k = 0; k < count; k++) placeInTriangle(i, k, count, 3 * (placed + k), px, py, pz)
-    placed += count
+function placeAboveHorizon(emitter: Emitter, cornerCount: number, px: number, py: number, pz: number): void {
+  const { across, up, centre } = emitter
+  let left = Infinity
+  let right = -Infinity
+  let bottom = Infinity
+  let top = -Infinity
+  for (let i = 0; i < cornerCount; i++) {
+    const x = clippedCorners[3 * i]! + px - centre[0]
+    const y = clippedCorners[3 * i + 1]! + py - centre[1]
+    const z = clippedCorners[3 * i + 2]! + pz - centre[2]
+    const u = x * across[0] + y * across[1] + z * across[2]
+    const v = x * up[0] + y * up[1] + z * up[2]
+    cutOnFront[2 * i] = u
+    cutOnFront[2 * i + 1] = v
+    left = Math.min(left, u)
+    right = Math.max(right, u)
+    bottom = Math.min(bottom, v)
+    top = Math.max(top, v)
   }
-  return placed
+  const lattice = unitLattice(89)
+  let count = 0
+  for (let i = 0; i < lattice.length; i += 2) {
+    const u = left + (right - left) * lattice[i]!
+    const v = bottom + (top - bottom) * lattice[i + 1]!
+    if (!isInCut(u, v, cornerCount)) continue
+    abovePoints.xyz[3 * count] = centre[0] + u * across[0] + v * up[0]
+    abovePoints.xyz[3 * count + 1] = centre[1] + u * across[1] + v * up[1]
+    abovePoints.xyz[3 * count + 2] = centre[2] + u * across[2] + v * up[2]
+    count++
+  }
+  abovePoints.count = count
+  abovePoints.cellMetres = Math.sqrt((2 * (right - left) * (top - bottom)) / lattice.length)
 }
 
-function triangleArea(i: number, across: readonly number[], up: readonly number[]): number {
-  const c = clippedCorners
-  const u = (k: number) => (c[3 * k]! - c[0]!) * across[0]! + (c[3 * k + 1]! - c[1]!) * across[1]! + (c[3 * k + 2]! - c[2]!) * across[2]!
-  const v = (k: number) => (c[3 * k]! - c[0]!) * up[0]! + (c[3 * k + 1]! - c[1]!) * up[1]! + (c[3 * k + 2]! - c[2]!) * up[2]!
-  return Math.abs(u(i) * v(i + 1) - u(i + 1) * v(i)) / 2
-}
-
-/** The k-th of `count` points of a triangle, equal in area: the square-root map of a golden-ratio sequence. */
-function placeInTriangle(i: number, k: number, count: number, at: number, px: number, py: number, pz: number): void {
-  const c = clippedCorners
-  const far = Math.sqrt((k + 0.5) / count)
-  const golden = (k + 0.5) * 0.6180339887498949
-  const side = golden - Math.floor(golden)
-  const toFirst = 1 - far
-  const toSecond = far * (1 - side)
-  const toThird = far * side
-  const b = 3 * i
-  aboveHorizonPoints[at] = px + toFirst * c[0]! + toSecond * c[b]! + toThird * c[b + 3]!
-  aboveHorizonPoints[at + 1] = py + toFirst * c[1]! + toSecond * c[b + 1]! + toThird * c[b + 4]!
-  aboveHorizonPoints[at + 2] = pz + toFirst * c[2]! + toSecond * c[b + 2]! + toThird * c[b + 5]!
+function isInCut(u: number, v: number, cornerCount: number): boolean {
+  let au = cutOnFront[2 * cornerCount - 2]!
+  let av = cutOnFront[2 * cornerCount - 1]!
+  for (let i = 0; i < cornerCount; i++) {
+    const bu = cutOnFront[2 * i]!
+    const bv = cutOnFront[2 * i + 1]!
+    if ((bu - au) * (v - av) - (bv - av) * (u - au) < 0) return false
+    au = bu
+    av = bv
+  }
+  return true
 }
 
 /** A bare tube shines alike all round: a point, with shadows as soft as the tube is wide. */
@@ -191,7 +216,7 @@ function addBareTube(
   // Nearer than its own radius the inverse square would run away: the tube's surface is as near as one can come.
   const away = Math.max(distance, emitter.radiusMetres)
   const blockers = occluders.consider(px, py, pz, cx, cy, cz, emitter.radiusMetres, owner)
-  const visible = blockers === 0 ? 1 : occluders.visibleShare(px, py, pz, cx, cy, cz, emitter.front.widthMetres)
+  const visible = blockers === 0 ? 1 : occluders.visibleShare(cx, cy, cz, emitter.front.widthMetres)
   const exposure = (visible * emitter.front.fluxShare) / (4 * Math.PI * away * away)
   const cosOut = ((cx - px) * nx + (cy - py) * ny + (cz - pz) * nz) / away
   const cosToLight = ((cx - px) * tx + (cy - py) * ty + (cz - pz) * tz) / away

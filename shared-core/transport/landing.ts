@@ -72,7 +72,6 @@ function sendRays(surroundings: Surroundings, emitter: Emitter, landing: Landing
   const profile = angularProfile(front.lobeExponent, front.grid)
   const fluxPerRay = (front.fluxShare * (isTube ? 1 : profile.passShare)) / RAYS
   const points = emitterPoints(emitter, 89)
-  surroundings.occluders.considerAll(-1)
   for (let i = 0; i < RAYS; i++) {
     const share = fraction(0.5 + i * STEP[0])
     const turn = 2 * Math.PI * fraction(0.5 + i * STEP[1])
@@ -121,7 +120,10 @@ function land(surroundings: Surroundings, px: number, py: number, pz: number, fl
   // A light outside the walls, or aimed out of an open side: its light leaves the set.
   if (met === null) return
   const short = nearest * (1 - 1e-6)
-  if (occluders.visibleShare(px, py, pz, px + short * ray.x, py + short * ray.y, pz + short * ray.z, 0) < 0.5) return
+  const x = px + short * ray.x
+  const y = py + short * ray.y
+  const z = pz + short * ray.z
+  if (occluders.consider(px, py, pz, x, y, z, 0, -1) > 0 && occluders.visibleShare(x, y, z, 0) < 0.5) return
   landing.surfaceShare[met.surfaceIndex]! += flux
   if (!surfaces[met.surfaceIndex]!.id.startsWith('piece:')) {
     spread(met, px + nearest * ray.x, py + nearest * ray.y, pz + nearest * ray.z, flux, landing.patchExposure)

@@ -59,7 +59,7 @@ function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: 
     // Just short of the patch, or its own panel would hide it.
     const short = 1 - 1e-6
     const visible = blockers === 0 ? 1
-      : occluders.visibleShare(px, py, pz, px + dx * short, py + dy * short, pz + dz * short, cellMetres)
+      : occluders.visibleShare(px + dx * short, py + dy * short, pz + dz * short, cellMetres)
     const o = PER_PATCH * i
     view[o] = cosOut > 0 ? angle * cosOut * visible : 0
     view[o + 1] = angle * visible

@@ -15,8 +15,7 @@ import { centimetresText, stopsText, type Check, type CheckView } from './check.
 const CEILING_CLEAR_METRES = 0.1
 const FRAME_MARGIN = 0.05
 /** Stray light on the lens below this, against the aperture, is lost in its ordinary veil (common practice, no source). */
-const LENS_STRAY_STOPS = -4
-const NOBODY = -1
+const LENS_STRAY_STOPS = -3.5
 
 /** Everything that stands in the set with its corners, for checks of fit. */
 interface Standing {
@@ -119,8 +118,7 @@ function isHidden({ scene }: CheckView, place: Vector, ownId: string): boolean {
   const { view, form } = builtSet(scene)
   const position = framePositionOf(view, place)
   const body = new Occluders(form.parts, [], [])
-  body.considerAll(NOBODY)
-  if (body.visibleShare(...view.place, ...place, 0.001) < 0.5) return true
+  if (body.shareSeen(view.place, place, 0.001) < 0.5) return true
   const nearest = behindAt(scene, position.frameX, position.frameY)
   const isSelf = nearest.lightId === ownId || (nearest.surfaceId?.startsWith(`piece:${ownId}:`) ?? false)
   const placeDistance = Math.sqrt(place.reduce((sum, value, k) => sum + (value - view.place[k]!) * (value - view.place[k]!), 0))
