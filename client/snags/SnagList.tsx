@@ -1,3 +1,42 @@
+import { useBoard } from '../session/useBoard.ts'
+import { CautionNote } from './CautionNote.tsx'
+import { SnagLine } from './SnagLine.tsx'
+import './SnagList.css'
+
+/** The checks that are not quiet, loudest first, then the usual care. Says so when there is nothing to say. */
 export function SnagList() {
-  return <section aria-label="SnagList" style={{ padding: '1rem', color: 'var(--ink-faint)' }}>SnagList</section>
+  const snags = useBoard((board) => board.prediction.snags)
+  const cautions = useBoard((board) => board.prediction.cautions)
+  return (
+    <section className="snags" aria-label="Snags">
+      <h2 className="snags-title">
+        Snags <span className="snags-count">{countInWords(snags.length)}</span>
+      </h2>
+      {snags.length > 0 && (
+        <ol className="snags-list">
+          {snags.map((snag) => (
+            <li key={snag.key}>
+              <SnagLine snag={snag} />
+            </li>
+          ))}
+        </ol>
+      )}
+      {cautions.length > 0 && (
+        <details className="snags-care">
+          <summary>The usual care: {cautions.length === 1 ? 'one note' : `${cautions.length} notes`}</summary>
+          <ul>
+            {cautions.map((caution) => (
+              <li key={caution.key}>
+                <CautionNote caution={caution} />
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  )
+}
+
+function countInWords(count: number): string {
+  return count === 0 ? 'Nothing snags' : count === 1 ? 'one' : String(count)
 }

@@ -1,0 +1,28 @@
+import { useState } from 'react'
+import { Choice } from '../controls/Choice.tsx'
+import { GelDrawer } from '../gels/GelDrawer.tsx'
+import { KitHeads } from './KitHeads.tsx'
+import { KitModifiers } from './KitModifiers.tsx'
+import { PanelHead } from './PanelHead.tsx'
+
+const drawers = [
+  { value: 'heads', label: 'Heads' },
+  { value: 'modifiers', label: 'Modifiers' },
+  { value: 'gels', label: 'Gel Drawer' },
+] as const
+
+/** What there is to light with. */
+export function KitSheet() {
+  const [drawer, setDrawer] = useState<(typeof drawers)[number]['value']>('heads')
+  return (
+    <div className="panel">
+      <PanelHead title="Kit" />
+      <div className="panel-first">
+        <Choice label="Drawer" labelHidden value={drawer} options={drawers} onChoose={setDrawer} />
+      </div>
+      {drawer === 'heads' && <KitHeads />}
+      {drawer === 'modifiers' && <KitModifiers />}
+      {drawer === 'gels' && <GelDrawer lightId={null} />}
+    </div>
+  )
+}

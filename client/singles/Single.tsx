@@ -1,0 +1,62 @@
+import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
+import { switchLight } from '../../shared-core/plan/edits/lights.ts'
+import { Stepper } from '../controls/Stepper.tsx'
+import { stopsInWords } from '../frame/verdictWords.ts'
+import { usePowerHand } from '../ladder/usePowerHand.ts'
+import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../panels/usePlanEdit.ts'
+import { GelChips } from './GelChips.tsx'
+import { SinglePicture } from './SinglePicture.tsx'
+
+/** One light: what it does, what it is, and how far its power goes. */
+export function Single({ light }: { readonly light: LightPrediction }) {
+  const selected = useBoard((board) => board.selection?.kind === 'light' && board.selection.id === light.id)
+  const mayEdit = useBoard((board) => board.mayEdit)
+  const because = useBoard((board) => board.mayNotBecause)
+  const edit = usePlanEdit()
+  const hand = usePowerHand()
+
+  return (
+    <li className="single" data-on={light.on} data-selected={selected}>
+      <SinglePicture light={light} />
+      <div className="single-words">
+        <p className="single-what">{light.summary}</p>
+        <Stepper
+          label={`Power of ${light.letter}`}
+          stepWords="a step"
+          disabled={!mayEdit}
+          atHighest={light.stopsInHand < 0.01}
+          atLowest={light.stopsAboveLowest < 0.01}
+          onStep={(direction) => {
+            hand.nudge(light.id, direction * 0.1)
+            hand.done()
+          }}
+        >
+          <output className="single-power">{light.powerText}</output>
+        </Stepper>
+        <GelChips gel={light.gel} />
+        <p className="single-hand">
+          {inHandWords(light)}
+          <button
+            type="button"
+            className="single-lift"
+            aria-pressed={!light.on}
+            aria-disabled={!mayEdit}
+            aria-description={mayEdit ? undefined : (because ?? undefined)}
+            aria-label={light.on ? `Lift ${light.letter} out of the Frame` : `Put ${light.letter} back into the Frame`}
+            onClick={() => edit((plan, lookId) => switchLight(plan, lookId, light.id, !light.on))}
+          >
+            {light.on ? 'Lift out' : 'Put back'}
+          </button>
+        </p>
+      </div>
+    </li>
+  )
+}
+
+function inHandWords(light: LightPrediction): string {
+  if (!light.on) return 'Lifted out'
+  if (light.stopsInHand < -0.01) return `▲ ${stopsInWords(light.stopsInHand)} more than full`
+  if (light.stopsAboveLowest < -0.01) return `▼ ${stopsInWords(light.stopsAboveLowest)} under lowest`
+  return `${stopsInWords(light.stopsInHand)} in hand`
+}
