@@ -13,7 +13,8 @@ export function writePlanToDocument(doc: Y.Doc, plan: Plan, origin: Origin = { b
   doc.transact(() => writeGroup(planRoot(doc), plan as unknown as { readonly [key: string]: Json }), origin)
 }
 
-function writeGroup(map: Y.Map<unknown>, group: { readonly [key: string]: Json }): void {
+/** Makes a map hold this group, writing only what differs. Within a transaction. */
+export function writeGroup(map: Y.Map<unknown>, group: { readonly [key: string]: Json }): void {
   for (const key of [...map.keys()]) {
     if (!Object.hasOwn(group, key)) map.delete(key)
   }
