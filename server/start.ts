@@ -26,6 +26,7 @@ async function start(): Promise<void> {
   const dataFolder = resolve(settings.DATA_DIR)
   mkdirSync(dataFolder, { recursive: true, mode: 0o700 })
   const store = new SqliteStore(join(dataFolder, 'halfstop.db'), settings.DURABILITY)
+  if (settings.MAX_STORE_BYTES > 0) store.limitBytes(settings.MAX_STORE_BYTES)
   const access = makeAccess(store, settings)
   const demo = settings.DEMO === 'on' ? await openDemoJob(store, access, join(dataFolder, 'demo-links.json')) : null
   const running = await serve({

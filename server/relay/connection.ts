@@ -17,6 +17,8 @@ export class Connection {
   askedForMissing = false
   /** False from a ping until its answer. */
   answeredPing = true
+  /** Why the relay ended it; null while it has not. */
+  endedFor: CloseCause | null = null
   readonly #socket: WebSocket
   readonly #rate: MessageRate
   readonly #maxBufferedBytes: number
@@ -70,6 +72,7 @@ export class Connection {
   }
 
   close(cause: CloseCause): void {
+    this.endedFor ??= cause
     closeSocket(this.#socket, cause)
   }
 
@@ -81,7 +84,7 @@ export class Connection {
 
 /** Ends a socket with its documented code; cut off if the other side does not take note. */
 export function closeSocket(socket: WebSocket, cause: CloseCause): void {
-  if (socket.readyState === socket.CLOSED) return
+  if (socket.readyState !== socket.OPEN) return
   const { code, words } = CLOSE_CODES[cause]
   socket.close(code, words)
   const timer = setTimeout(() => socket.terminate(), CLOSE_GRACE_MS)

@@ -140,7 +140,7 @@ export class Relay implements AccessListener {
   #left(connection: Connection, room: Room, code: number): void {
     this.#connections.delete(connection)
     room.leave(connection)
-    this.#parts.log.debug('went', { seatId: connection.seat.seatId, code })
+    this.#parts.log.debug('went', { seatId: connection.seat.seatId, code, cause: connection.endedFor ?? 'own wish or lost' })
   }
 
   #turnAway(webSocket: WebSocket, cause: CloseCause): void {

@@ -13,6 +13,9 @@ interface PendingAppend {
 /** A probe must need about as much room as an edit does, or it would say yes on a disk with a few bytes left. */
 const PROBE_BYTES = 8_192
 
+/** SQLite's own limit, https://www.sqlite.org/limits.html */
+const MOST_PAGES = 4_294_967_294
+
 // Two statements and no RETURNING: libsql reports a failure of such an insert only at the statement's next use.
 const LAST_SEQUENCE = 'SELECT coalesce(max(sequence), 0) AS last FROM updates WHERE job_id = ? AND document = ?'
 const INSERT_UPDATE = 'INSERT INTO updates (job_id, document, sequence, bytes) VALUES (?, ?, ?, ?)'
@@ -33,6 +36,12 @@ export class SqliteStore implements Store {
     this.#database = openSqliteDatabase(path, durability)
     this.#lastSequenceStatement = this.#database.prepare(LAST_SEQUENCE)
     this.#insertUpdateStatement = this.#database.prepare(INSERT_UPDATE)
+  }
+
+  /** Lets the file grow no larger than that; beyond it the store is full. Null takes the limit away. */
+  limitBytes(maxBytes: number | null): void {
+    const pageBytes = Number(pragma(this.#database, 'page_size'))
+    pragma(this.#database, `max_page_count = ${maxBytes === null ? MOST_PAGES : Math.ceil(maxBytes / pageBytes)}`)
   }
 
   async readDocument({ jobId, document }: DocumentKey): Promise<KeptDocument> {
