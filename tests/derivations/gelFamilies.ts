@@ -39,7 +39,7 @@ const wishes: Readonly<Record<GelFamily, Wish>> = {
   straw: { shape: 'long', meterLossStops: 0.28, channels: [0.12, null, 0.9], hueDegrees: 92, start: [0.45, 0.5, 490, 20], pale: { leak: 0.4, widthNm: 18 } },
   yellow: { shape: 'long', meterLossStops: 0.4, channels: [0.13, null, 3.4], hueDegrees: 104, start: [0.05, 0.93, 490, 12] },
   apricot: { shape: 'long', meterLossStops: 0.7, channels: stopsOf(0.92, 0.55, 0.18), hueDegrees: 68, start: LONG },
-  amber: { shape: 'long', meterLossStops: 0.9, channels: [0.13, null, 3.2], hueDegrees: 68, start: LONG },
+  amber: { shape: 'long', meterLossStops: 0.9, channels: [0.13, null, 2.9], hueDegrees: 68, start: LONG },
   orange: { shape: 'long', meterLossStops: 1.4, channels: [0.18, null, 4.5], hueDegrees: 50, start: LONG },
   red: { shape: 'long', meterLossStops: 3.1, channels: [1.5, null, 5.6], hueDegrees: 30, start: [0.01, 0.9, 610, 12] },
   pink: { shape: 'ends', meterLossStops: 0.7, channels: [0.13, 1.25, 0.6], hueDegrees: 0, start: [0.4, 0.3, 470, 18, 0.5, 580, 18], pale: { leak: 0.22, widthNm: 16 } },

@@ -55,7 +55,7 @@ export const gelFamilyDyes = {
   straw: longPass(0.4, 0.585, 494, 22),
   yellow: longPass(0.008, 0.961, 507, 11),
   apricot: longPass(0.162, 0.834, 542, 11),
-  amber: longPass(0.061, 0.934, 548, 11),
+  amber: longPass(0.078, 0.917, 548, 11),
   orange: longPass(0.024, 0.972, 568, 11),
   red: longPass(0.016, 0.979, 615, 11),
   pink: bothEnds(0.22, [0.775, 467, 16], [0.775, 551, 16]),

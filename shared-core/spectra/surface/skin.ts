@@ -11,11 +11,11 @@ import { responseRow } from './swatch.ts'
  * DOI 10.18434/M38597), 400-700 nm. Single skins are left to check it.
  */
 export const SKIN_PARAMETERS: SkinParameters = {
-  bloodShare: 0.0192,
-  saturation: 0.728,
-  vesselRadiusCm: 0.00068,
-  scatteringSlope: 3.12,
-  melaninSlope: 2.01,
+  bloodShare: 0.0204,
+  saturation: 0.725,
+  vesselRadiusCm: 0.00065,
+  scatteringSlope: 3.1,
+  melaninSlope: 2.08,
 }
 
 /** How much more blood shows at a rosy undertone of 1 (and less at olive, −1): about the spread between people. */

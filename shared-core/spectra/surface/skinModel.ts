@@ -40,6 +40,12 @@ export function dermisReflectance(p: SkinParameters): Float64Array {
   })
 }
 
+/**
+ * Share that the horny layer and the keratin above the melanin scatter back, whatever the depth of the skin. Without it
+ * deep skin goes too dark in blue; set by hand on the deepest measured forearm (NIST subject 44).
+ */
+const ABOVE_MELANIN = 0.012
+
 /** Melanin's optical depth at each wavelength for a depth of 1 at 500 nm. */
 export function melaninDepth(slope: number): Float64Array {
   return spectrumOf<Float64Array>((nm) => power(nm / 500, -slope))
@@ -52,7 +58,8 @@ export function melaninDepth(slope: number): Float64Array {
 export function skinCurve(dermis: Float64Array, depths: Float64Array, melanin: number): ReflectanceSpectrum {
   const out = new Float64Array(WAVELENGTH_COUNT)
   for (let i = 0; i < WAVELENGTH_COUNT; i++) {
-    const body = (dermis[i] as number) * Math.exp(-2 * melanin * (depths[i] as number))
+    const below = (dermis[i] as number) * Math.exp(-2 * melanin * (depths[i] as number))
+    const body = ABOVE_MELANIN + (1 - ABOVE_MELANIN) * (1 - ABOVE_MELANIN) * below
     out[i] = SKIN_SURFACE_REFLECTANCE + (1 - SKIN_SURFACE_REFLECTANCE) * body
   }
   return out as ReflectanceSpectrum
