@@ -1,10 +1,9 @@
-import { FloorView } from '../floor/FloorView.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
 import { SinglesStrip } from '../singles/SinglesStrip.tsx'
 import { SnagList } from '../snags/SnagList.tsx'
 import './Desk.css'
-import { DetailSheet } from './DetailSheet.tsx'
+import { Room } from './Room.tsx'
 import { TopBar } from './TopBar.tsx'
 
 /** The board on a laptop: picture, instrument, room; the lights' own pictures under them. */
@@ -21,8 +20,7 @@ export function Desk() {
             <StopLadder />
           </div>
           <div className="desk-floor">
-            <FloorView />
-            <DetailSheet />
+            <Room />
           </div>
         </div>
         <div className="desk-row">

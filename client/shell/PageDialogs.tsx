@@ -1,5 +1,5 @@
+import { replaceJob } from '../../shared-core/plan/edits/job.ts'
 import { Dialog } from '../controls/Dialog.tsx'
-import { replacePlan } from '../session/replacePlan.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { usePerform } from '../session/usePerform.ts'
 import { InviteDialog } from './InviteDialog.tsx'
@@ -67,7 +67,7 @@ function ReplaceDialog({ asking }: { readonly asking: Extract<Asking, { kind: 'r
             className="button button-main"
             onClick={() => {
               close()
-              perform({ ok: true, edit: replacePlan(plan, asking.plan) }, `“${asking.plan.title}” is open`)
+              perform(replaceJob(plan, asking.plan), `“${asking.plan.title}” is open`)
             }}
           >
             Open it

@@ -1,5 +1,4 @@
 import { useState } from 'react'
-import { FloorView } from '../floor/FloorView.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
 import { SinglesStrip } from '../singles/SinglesStrip.tsx'
@@ -7,11 +6,12 @@ import { SnagList } from '../snags/SnagList.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { CameraLine } from './CameraLine.tsx'
 import { ConnectionWords } from './ConnectionWords.tsx'
-import { DetailSheet } from './DetailSheet.tsx'
+import { Details } from './Details.tsx'
 import { JobWork } from './JobWork.tsx'
 import { LookMenu } from './LookMenu.tsx'
 import { PeopleList } from './PeopleMenu.tsx'
 import './Phone.css'
+import { Room } from './Room.tsx'
 import { SetWords } from './SetWords.tsx'
 import { UndoRedo } from './TopBar.tsx'
 
@@ -21,6 +21,7 @@ type Flip = (typeof flips)[number]
 /** The board in one hand: one flip at a time, everything to press in the thumb's third. */
 export function Phone() {
   const [flip, setFlip] = useState<Flip>('Frame')
+  const hasPicked = useBoard((board) => board.selection !== null)
   const snagCount = useBoard((board) => board.prediction.snags.length)
   return (
     <div className="phone">
@@ -36,13 +37,9 @@ export function Phone() {
             <CameraLine />
           </div>
         )}
-        {flip === 'Floor' && (
-          <div className="phone-floor">
-            <FloorView />
-          </div>
-        )}
+        {flip === 'Floor' && <Room />}
         {flip === 'Job' && <JobFlip onSetChosen={() => setFlip('Frame')} />}
-        <DetailSheet />
+        {(flip === 'Frame' || flip === 'Ladder') && hasPicked && <Details />}
       </main>
       <nav className="phone-bar" aria-label="Flips">
         {flips.map((name) => (

@@ -1,5 +1,6 @@
 import type { Selection } from '../session/board.ts'
 import { useBoard } from '../session/useBoard.ts'
+import { setSheet } from './pageStore.ts'
 import './SetWords.css'
 
 const things = [
@@ -24,6 +25,7 @@ export function SetWords({ onChosen }: { readonly onChosen?: () => void }) {
           aria-pressed={chosen === kind}
           onClick={() => {
             select(chosen === kind ? null : { kind })
+            setSheet(chosen === kind ? 'shut' : 'low')
             onChosen?.()
           }}
         >

@@ -11,12 +11,16 @@ export type Asking =
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }
   | { readonly kind: 'refused'; readonly plan: Plan; readonly reason: string }
 
+/** How far the sheet about the picked thing is up. */
+export type Sheet = 'shut' | 'low' | 'tall'
+
 interface Page {
   readonly asking: Asking | null
+  readonly sheet: Sheet
 }
 
 /** What the page asks, apart from the board: it belongs to no plan and nobody else sees it. */
-export const pageStore = createStore<Page>()(() => ({ asking: null }))
+export const pageStore = createStore<Page>()(() => ({ asking: null, sheet: 'shut' }))
 
 export function ask(asking: Asking | null): void {
   pageStore.setState({ asking })
@@ -24,4 +28,12 @@ export function ask(asking: Asking | null): void {
 
 export function useAsking(): Asking | null {
   return useStore(pageStore, (page) => page.asking)
+}
+
+export function setSheet(sheet: Sheet): void {
+  pageStore.setState({ sheet })
+}
+
+export function useSheet(): Sheet {
+  return useStore(pageStore, (page) => page.sheet)
 }

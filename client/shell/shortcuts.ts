@@ -1,6 +1,6 @@
 /** What a key does on the board. One table: the page listens by it and the list of keys is drawn from it. */
 export type Shortcut =
-  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'let-go' | 'next-look' | 'previous-look' }
+  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'details' | 'let-go' | 'next-look' | 'previous-look' }
   | { readonly does: 'light'; readonly letter: string }
 
 export interface KeyPress {
@@ -15,7 +15,8 @@ export const shortcutList: readonly { readonly keys: readonly string[]; readonly
   { keys: ['Space'], words: 'All lights again' },
   { keys: ['↑', '↓'], words: 'In a number: a tenth of a stop or the usual step; with Shift a third, with Alt a whole' },
   { keys: ['[', ']'], words: 'Previous and next look' },
-  { keys: ['Esc'], words: 'Let go of what is picked; in a number, put the old one back' },
+  { keys: ['Enter'], words: 'Details of what is picked' },
+  { keys: ['Esc'], words: 'Put the details away, then let go; in a number, put the old one back' },
   { keys: ['Ctrl or ⌘', 'Z'], words: 'Undo your own last change; with Shift, redo' },
   { keys: ['Ctrl or ⌘', 'S'], words: 'Save the job file' },
   { keys: ['?'], words: 'This list' },
@@ -34,6 +35,7 @@ export function shortcutOf({ key, command, shift, alt }: KeyPress): Shortcut | n
   if (key === '?') return { does: 'list' }
   if (shift) return null
   if (key === ' ') return { does: 'all-lights' }
+  if (key === 'Enter') return { does: 'details' }
   if (key === 'Escape') return { does: 'let-go' }
   if (key === ']') return { does: 'next-look' }
   if (key === '[') return { does: 'previous-look' }

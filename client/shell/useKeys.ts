@@ -2,7 +2,7 @@ import { useEffect } from 'react'
 import type { Board } from '../session/board.ts'
 import { useBoardStore } from '../session/useBoard.ts'
 import { saveJobFile } from './jobFile.ts'
-import { ask, pageStore } from './pageStore.ts'
+import { ask, pageStore, setSheet } from './pageStore.ts'
 import { shortcutOf, type Shortcut } from './shortcuts.ts'
 
 /** How long a light's key is held before it is seen alone: past a tap, short of a wait. */
@@ -67,13 +67,21 @@ function perform(board: Board, does: Exclude<Shortcut['does'], 'light'>): void {
       return ask({ kind: 'shortcuts' })
     case 'all-lights':
       return board.solo(null)
+    case 'details':
+      return setSheet('low')
     case 'let-go':
-      return board.select(null)
+      return letGo(board)
     case 'next-look':
       return stepLook(board, 1)
     case 'previous-look':
       return stepLook(board, -1)
   }
+}
+
+/** One press puts the sheet away, the next lets go of what is picked. */
+function letGo(board: Board): void {
+  if (pageStore.getState().sheet === 'shut') board.select(null)
+  else setSheet('shut')
 }
 
 function pickLight(board: Board, letter: string): string | null {
@@ -95,5 +103,5 @@ function takesKeys(target: EventTarget | null, command: boolean, key: string): b
   if (target.closest('[role="dialog"], [role="menu"], [role="listbox"]') !== null) return true
   const types = target.isContentEditable || target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement
   if (types) return !(command && key.toLowerCase() === 's')
-  return key === ' ' && target.closest('button, summary, a, [role="radio"], [role="switch"], [role="slider"]') !== null
+  return (key === ' ' || key === 'Enter') && target.closest('button, summary, a, [role="radio"], [role="switch"], [role="slider"]') !== null
 }
