@@ -9,12 +9,13 @@ import { noseOf } from './gestures/thingEdits.ts'
 import { MenuAt } from './MenuAt.tsx'
 import { heldThings } from './others/heldThings.ts'
 import { OthersLayer } from './others/OthersLayer.tsx'
+import { PlacingWords } from './PlacingWords.tsx'
 import { ScaleBar } from './ScaleBar.tsx'
 import { layTapes } from './tapes/layTapes.ts'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { TapeLabels } from './tapes/TapeLabels.tsx'
 import { useTapeType } from './tapes/useTapeType.ts'
-import { keyText, thingsOf, type ThingKey } from './things.ts'
+import { keyText, thingsIn, thingsOf, type ThingKey } from './things.ts'
 import { obstaclesOf } from './throw/obstacles.ts'
 import { CELLS, throwPlane } from './throw/throwPlane.ts'
 import type { ThrowHeight } from './throw/throwHeight.ts'
@@ -48,9 +49,9 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const look = shown.looks[lookId]
   if (look === undefined) throw new Error('The board shows a look that is not in its plan')
 
-  const things = useMemo(() => thingsOf(shown, look), [shown, look])
+  const things = useMemo(() => thingsIn(thingsOf(shown, look), view), [shown, look, view])
   const selected = asThing(selection)
-  const { panel, transform, changeTransform, fit, fitted } = useFittedView(element, view, shown.room, look, lookId)
+  const { panel, transform, changeTransform, fit, fitted } = useFittedView(element, view, shown.room, things, lookId)
   const length = useCallback((metres: number) => formatLength(metres, units), [units])
   const type = useTapeType(element)
   const [memory] = useState(() => new Map<string, DrawnPoint>())
@@ -84,7 +85,10 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
       showMenu: (key, at) => setMenu({ key, at }),
       endPlacing: onPlaced,
       hover: (over) => panelElement.setAttribute('data-over', over),
-      focusThing: (key) => panelElement.querySelector<HTMLElement>(`[data-thing="${CSS.escape(keyText(key))}"]`)?.focus({ preventScroll: true }),
+      focusThing: (key) => {
+        const mark = key === null ? '[data-thing]' : `[data-thing="${CSS.escape(keyText(key))}"]`
+        panelElement.querySelector<HTMLElement>(mark)?.focus({ preventScroll: true })
+      },
     })
     setHands(made)
     return made.attach(panelElement)
@@ -105,7 +109,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
             heldByOthers={others.map(({ thing }) => thing)}
           />
           <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onSelect={select} hintId={hintId} />
-          <OthersLayer people={people} held={others} lookId={lookId} view={view} transform={transform} />
+          <OthersLayer people={people} held={others} tapes={tapes} lookId={lookId} view={view} transform={transform} />
         </>
       )}
       <p id={hintId} className="heard">
@@ -117,24 +121,6 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
       <ViewButtons changeTransform={changeTransform} panel={panel} fit={fit} fitted={fitted} />
       {placing !== null && hands !== null && <PlacingWords placing={placing} onMiddle={() => hands.setDown([panel.width / 2, panel.height / 2])} onLeave={onPlaced} />}
       {menu !== null && <MenuAt thing={menu.key} at={menu.at} onClose={() => setMenu(null)} />}
-    </div>
-  )
-}
-
-interface PlacingWordsProps {
-  readonly placing: Placing
-  readonly onMiddle: () => void
-  readonly onLeave: () => void
-}
-
-/** What to do next while something waits to be set down. */
-function PlacingWords({ placing, onMiddle, onLeave }: PlacingWordsProps) {
-  const store = useBoardStore()
-  return (
-    <div className="floor-placing" role="group" aria-label={`Placing ${placing.name}`}>
-      <span>Press where {placing.name} stands</span>
-      <button type="button" className="button button-lined" autoFocus onClick={onMiddle}>In the middle</button>
-      <button type="button" className="button" onClick={() => { store.getState().hold(null); onLeave() }}>Not now</button>
     </div>
   )
 }

@@ -1,4 +1,5 @@
 import { DropdownMenu } from 'radix-ui'
+import { useRef } from 'react'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
 import { placeChoices, startPlacing, type PlaceChoice, type Placing } from './gestures/placing.ts'
 
@@ -14,9 +15,13 @@ export function PlaceMenu({ onPlacing }: PlaceMenuProps) {
   const because = useBoard((board) => board.mayNotBecause)
   const choices = placeChoices(plan)
 
+  // The keyboard goes on to where the thing is set down, not back to this button.
+  const chosen = useRef(false)
+
   function choose(choice: PlaceChoice): void {
     const board = store.getState()
     const started = startPlacing(board.plan, board.lookId, choice)
+    chosen.current = started.ok
     if (started.ok) onPlacing(started.placing)
     else store.say(started.message)
   }
@@ -27,7 +32,12 @@ export function PlaceMenu({ onPlacing }: PlaceMenuProps) {
         Place…
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
-        <DropdownMenu.Content className="floor-menu" align="end" sideOffset={6} collisionPadding={8}>
+        <DropdownMenu.Content className="floor-menu" align="end" sideOffset={6} collisionPadding={8}
+          onCloseAutoFocus={(event) => {
+            if (chosen.current) event.preventDefault()
+            chosen.current = false
+          }}
+        >
           <DropdownMenu.Group>
             <DropdownMenu.Label className="floor-menu-words">A head with</DropdownMenu.Label>
             {choices.filter((choice) => choice.kind === 'light').map((choice) => <Choice key={choice.name} choice={choice} onChoose={choose} />)}

@@ -4,13 +4,14 @@ import type { Light, Look, Piece } from '../../shared-core/plan/schema/look.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { vectorOf } from '../../shared-core/set/emitter.ts'
 import { facingOf, panelCorners, panelsOf } from '../../shared-core/set/panels.ts'
+import { backdropCorners } from './solids/backdropCorners.ts'
 import { cameraSolids } from './solids/cameraSolids.ts'
 import { lightSolids } from './solids/lightSolids.ts'
 import { aimedOrientation } from './solids/orientation.ts'
 import type { Solid } from './solids/solid.ts'
 import { subjectSolids } from './solids/subjectSolids.ts'
 import { supportSolids } from './solids/supportSolids.ts'
-import { backdropCorners } from './view/setBounds.ts'
+import { nearness, type ViewKind } from './view/projection.ts'
 
 /** What can be taken in hand on the Floor. */
 export type ThingKey =
@@ -41,7 +42,17 @@ export function sameThing(a: ThingKey | null, b: ThingKey | null): boolean {
   return a !== null && b !== null && keyText(a) === keyText(b)
 }
 
-/** Everything in the look, lights last, so that they lie on top. Lights whose modifier is not in the kit show a small front. */
+/**
+ * What that view shows, in the order to draw it: paper, then far before near. Looking from the camera, the camera itself
+ * is left out; from above, lights lie on top.
+ */
+export function thingsIn(things: readonly Thing[], view: ViewKind): readonly Thing[] {
+  if (view === 'floor') return things
+  const depth = (thing: Thing) => (thing.key.kind === 'backdrop' ? -Infinity : nearness(view, thing.place))
+  return things.filter((thing) => view !== 'camera' || thing.key.kind !== 'camera').sort((a, b) => depth(a) - depth(b))
+}
+
+/** Everything in the look, lights last. Lights whose modifier is not in the kit show a small front. */
 export function thingsOf(plan: Plan, look: Look): Thing[] {
   return [
     ...(look.backdrop.kind === 'paper' ? [backdropThing(look)] : []),

@@ -1,6 +1,6 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useState, type RefObject } from 'react'
-import type { Look } from '../../shared-core/plan/schema/look.ts'
+import { useCallback, useLayoutEffect, useMemo, useState, type RefObject } from 'react'
 import type { Room } from '../../shared-core/plan/schema/room.ts'
+import type { Thing } from './things.ts'
 import { grow } from './view/bounds.ts'
 import type { ViewKind } from './view/projection.ts'
 import { roomBounds, setBounds } from './view/setBounds.ts'
@@ -25,13 +25,17 @@ const INSETS = { left: 26, top: 22, right: 26, bottom: 50 } as const
  * another look or side is shown; a hand that zooms or slides takes over until fit is pressed again. Moving a light does
  * not move the view.
  */
-export function useFittedView(element: RefObject<HTMLElement | null>, view: ViewKind, room: Room, look: Look, lookId: string): FittedView {
+export function useFittedView(element: RefObject<HTMLElement | null>, view: ViewKind, room: Room, things: readonly Thing[], lookId: string): FittedView {
   const [panel, setPanel] = useState<PanelSize>({ width: 0, height: 0 })
   const [fitted, setFitted] = useState<Fitted>('set')
   const [own, setOwn] = useState<ViewTransform | null>(null)
   // The set as it was when the look or side came up: what is moved since does not pull the view along.
-  const [frozen, setFrozen] = useState({ view, lookId, room, look })
-  if (frozen.view !== view || frozen.lookId !== lookId || frozen.room !== room) setFrozen({ view, lookId, room, look })
+  const [frozen, setFrozen] = useState({ view, lookId, room, things })
+  if (frozen.view !== view || frozen.lookId !== lookId) {
+    setFitted('set')
+    setOwn(null)
+  }
+  if (frozen.view !== view || frozen.lookId !== lookId || frozen.room !== room) setFrozen({ view, lookId, room, things })
 
   useLayoutEffect(() => {
     const panelElement = element.current
@@ -43,13 +47,8 @@ export function useFittedView(element: RefObject<HTMLElement | null>, view: View
     return () => observer.disconnect()
   }, [element])
 
-  useEffect(() => {
-    setFitted('set')
-    setOwn(null)
-  }, [view, lookId])
-
   const fittedTransform = useMemo(() => {
-    const bounds = fitted === 'room' ? grow(roomBounds(frozen.room, frozen.view), 0.15) : setBounds(frozen.look, frozen.view)
+    const bounds = fitted === 'room' ? grow(roomBounds(frozen.room, frozen.view), 0.15) : setBounds(frozen.things, frozen.view)
     return fitTo(bounds, panel, INSETS)
   }, [fitted, frozen, panel])
   const transform = own ?? fittedTransform
@@ -63,11 +62,11 @@ export function useFittedView(element: RefObject<HTMLElement | null>, view: View
   )
   const fit = useCallback(
     (to: 'set' | 'room') => {
-      setFrozen({ view, lookId, room, look })
+      setFrozen({ view, lookId, room, things })
       setFitted(to)
       setOwn(null)
     },
-    [view, lookId, room, look],
+    [view, lookId, room, things],
   )
   return { panel, transform, changeTransform, fit, fitted }
 }

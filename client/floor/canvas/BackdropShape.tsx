@@ -1,7 +1,7 @@
 import { memo } from 'react'
 import type { Backdrop } from '../../../shared-core/plan/schema/look.ts'
+import { backdropCorners } from '../solids/backdropCorners.ts'
 import { project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
-import { backdropCorners } from '../view/setBounds.ts'
 import { Group, Line } from './konva.ts'
 import { Outline, Path } from './Outline.tsx'
 import type { Palette } from './palette.ts'

@@ -19,6 +19,7 @@ import { PieceShape } from './PieceShape.tsx'
 import { PointShape } from './PointShape.tsx'
 import { RoomShape } from './RoomShape.tsx'
 import { SubjectShape } from './SubjectShape.tsx'
+import { SubjectT } from './SubjectT.tsx'
 import { ThrowImage } from './ThrowImage.tsx'
 
 export interface FloorCanvasProps {
@@ -41,7 +42,7 @@ export interface FloorCanvasProps {
 
 /** The set drawn to scale. Room, throws, things and handles lie on canvases of their own, so that each draws only when it changes. */
 export function FloorCanvas(props: FloorCanvasProps) {
-  const { plan, look, view, transform, panel, palette, things, selected, mayEdit } = props
+  const { plan, view, transform, panel, palette, things, selected, mayEdit } = props
   const inMetres = { x: transform.offsetX, y: transform.offsetY, scaleX: transform.pixelsPerMetre, scaleY: transform.pixelsPerMetre }
   const chosen = things.find((thing) => sameThing(thing.key, selected))
   return (
@@ -58,7 +59,8 @@ export function FloorCanvas(props: FloorCanvasProps) {
       </Layer>
       <Layer listening={false}>
         <Group {...inMetres}>
-          {things.map((thing) => <ThingShape key={keyText(thing.key)} thing={thing} {...props} look={look} />)}
+          {things.map((thing) => <ThingShape key={keyText(thing.key)} {...props} thing={thing} />)}
+          {view === 'floor' && <SubjectT palette={palette} />}
         </Group>
         {things.filter((thing) => thing.key.kind === 'point').map((thing) => (
           <PointShape key={keyText(thing.key)} thing={thing} view={view} transform={transform} palette={palette} marked={sameThing(thing.key, selected)} />

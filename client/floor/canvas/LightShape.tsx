@@ -1,10 +1,11 @@
 import { memo } from 'react'
+import { leadingEdge } from '../solids/hull.ts'
 import { silhouette, type Solid } from '../solids/solid.ts'
 import type { Thing } from '../things.ts'
-import type { ViewKind } from '../view/projection.ts'
+import { facesViewer, project, type ViewKind } from '../view/projection.ts'
 import { Group } from './konva.ts'
 import { Outline, Path } from './Outline.tsx'
-import type { Palette } from './palette.ts'
+import { bodyAlpha, withAlpha, type Palette } from './palette.ts'
 
 interface LightShapeProps {
   readonly thing: Thing
@@ -16,19 +17,32 @@ interface LightShapeProps {
   readonly marked: boolean
 }
 
-/** One light: stand, head, body and front in true size; the front wears its gel's colour. */
+/**
+ * One light: stand, head, body and front in true size. The front wears its gel's colour: the whole of it where it turns
+ * to the viewer, else its leading edge, as the body hides the rest.
+ */
 export const LightShape = memo(function LightShape({ thing, view, palette, gelColour, on, marked }: LightShapeProps) {
+  const seen = facesViewer(view, thing.axis)
+  const colour = on ? gelColour : palette.inkFaint
+  const front = thing.solids.find((solid) => solid.part === 'front')
+  const outline = front === undefined ? [] : silhouette(front, view)
+  const bodies = thing.solids.filter((solid) => solid.part !== 'front').map((solid) => (
+    <Outline
+      key={solid.part}
+      path={silhouette(solid, view)}
+      fill={withAlpha(palette.body, bodyAlpha(view))}
+      stroke={marked ? palette.focus : solid.part === 'head' ? palette.line : palette.inkFaint}
+      strokeWidth={marked ? 1.75 : 1}
+    />
+  ))
+  const edge = leadingEdge(outline, project(view, thing.axis))
   return (
     <Group listening={false} opacity={on ? 1 : 0.6}>
       {thing.supports.map((solid, i) => <SupportShape key={i} solid={solid} view={view} palette={palette} />)}
-      {thing.solids.map((solid) => {
-        const path = silhouette(solid, view)
-        if (solid.part === 'front') {
-          return <Outline key="front" path={path} fill={on ? gelColour : palette.body} stroke={on ? gelColour : palette.inkFaint} strokeWidth={3} {...(!on && { dash: [4, 4] })} />
-        }
-        const edge = marked ? palette.focus : solid.part === 'head' ? palette.line : palette.inkFaint
-        return <Outline key={solid.part} path={path} fill={palette.body} stroke={edge} strokeWidth={marked ? 1.75 : 1} />
-      })}
+      {!seen && <Outline path={outline} fill={colour} opacity={0.35} />}
+      {bodies}
+      {seen && <Outline path={outline} fill={colour} opacity={on ? bodyAlpha(view) * 0.9 : 0.3} />}
+      <Path path={edge} stroke={colour} strokeWidth={4} lineCap="round" {...(!on && { dash: [4, 5] })} />
     </Group>
   )
 })

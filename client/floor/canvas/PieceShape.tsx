@@ -2,10 +2,10 @@ import { memo } from 'react'
 import type { Piece } from '../../../shared-core/plan/schema/look.ts'
 import { silhouette } from '../solids/solid.ts'
 import type { Thing } from '../things.ts'
-import { project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
+import { facesViewer, project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
 import { Group } from './konva.ts'
 import { Outline, Path } from './Outline.tsx'
-import type { Palette } from './palette.ts'
+import { bodyAlpha, withAlpha, type Palette } from './palette.ts'
 
 interface PieceShapeProps {
   readonly thing: Thing
@@ -24,8 +24,8 @@ export const PieceShape = memo(function PieceShape({ thing, piece, view, palette
       {thing.solids.map((solid, i) => {
         const path = silhouette(solid, view)
         if (!isEdgeOn(path, pixelsPerMetre)) {
-          const seen = facesViewer(thing, view) ? piece.front : piece.back
-          return <Outline key={i} path={path} fill={seen} opacity={piece.kind === 'scrim' ? 0.55 : 0.92} stroke={rim} strokeWidth={1.25} />
+          const seen = facesViewer(view, thing.axis) ? piece.front : piece.back
+          return <Outline key={i} path={path} fill={withAlpha(seen, piece.kind === 'scrim' ? 0.25 : bodyAlpha(view) * 0.7)} stroke={rim} strokeWidth={1.25} />
         }
         const line = longestSpan(path)
         const aside = sideOf(line, thing, view, 1.5 / pixelsPerMetre)
@@ -79,10 +79,4 @@ function sideOf([a, b]: readonly [DrawnPoint, DrawnPoint], thing: Thing, view: V
 
 function shifted(line: readonly DrawnPoint[], by: DrawnPoint): DrawnPoint[] {
   return line.map(([u, v]) => [u + by[0], v + by[1]])
-}
-
-function facesViewer({ axis }: Thing, view: ViewKind): boolean {
-  if (view === 'floor') return axis[2] >= 0
-  if (view === 'side') return axis[0] >= 0
-  return axis[1] <= 0
 }

@@ -2,7 +2,7 @@ import { memo } from 'react'
 import type { Room } from '../../../shared-core/plan/schema/room.ts'
 import { roomBox } from '../../../shared-core/set/room.ts'
 import { project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
-import { Group, Line, Rect } from './konva.ts'
+import { Group, Rect } from './konva.ts'
 import { Outline, Path } from './Outline.tsx'
 import type { Palette } from './palette.ts'
 
@@ -39,15 +39,14 @@ export const RoomShape = memo(function RoomShape({ room, view, palette, pixelsPe
     <Group listening={false}>
       <Rect x={left} y={top} width={right - left} height={bottom - top} fill={palette.floor} />
       <Grid left={left} right={right} top={top} bottom={bottom} palette={palette} />
-      <Rect x={left - wall} y={top - wall} width={wall} height={bottom - top + 2 * wall} fill={leftShade} opacity={0.42} />
-      <Rect x={right} y={top - wall} width={wall} height={bottom - top + 2 * wall} fill={rightShade} opacity={0.42} />
-      <Rect x={left} y={top - wall} width={right - left} height={wall} fill={topShade} opacity={0.42} />
-      <Rect x={left} y={bottom} width={right - left} height={wall} fill={bottomShade} opacity={0.42} />
+      <Rect x={left - wall} y={top - wall} width={wall} height={bottom - top + 2 * wall} fill={leftShade} opacity={0.32} />
+      <Rect x={right} y={top - wall} width={wall} height={bottom - top + 2 * wall} fill={rightShade} opacity={0.32} />
+      <Rect x={left} y={top - wall} width={right - left} height={wall} fill={topShade} opacity={0.32} />
+      <Rect x={left} y={bottom} width={right - left} height={wall} fill={bottomShade} opacity={0.32} />
       <Outline path={[[left, top], [right, top], [right, bottom], [left, bottom]]} stroke={palette.line} strokeWidth={1} />
       {Object.entries(room.columns).map(([id, column]) => (
         <ColumnShape key={id} column={column} height={room.heightMetres} view={view} palette={palette} />
       ))}
-      {view === 'floor' && <SubjectT palette={palette} />}
     </Group>
   )
 })
@@ -92,14 +91,4 @@ function ColumnShape({ column, height, view, palette }: ColumnShapeProps) {
   const [u2, v2] = project(view, [column.xMetres + halfWidth, column.yMetres + halfDepth, height])
   const path: DrawnPoint[] = [[u1, v1], [u2, v1], [u2, v2], [u1, v2]]
   return <Outline path={path} fill={palette.outside} stroke={palette.line} strokeWidth={1.5} />
-}
-
-/** The T of paper tape on which the subject stands: 30 cm across, as it is stuck. Common practice, no source. */
-function SubjectT({ palette }: { readonly palette: Palette }) {
-  return (
-    <>
-      <Line points={[-0.15, 0, 0.15, 0]} stroke={palette.tape} strokeWidth={0.035} listening={false} />
-      <Line points={[0, 0, 0, 0.22]} stroke={palette.tape} strokeWidth={0.035} listening={false} />
-    </>
-  )
 }

@@ -51,7 +51,7 @@ export const ThrowImage = memo(function ThrowImage(props: ThrowImageProps) {
       width={bounds.right - bounds.left}
       height={bounds.bottom - bounds.top}
       opacity={0}
-      globalCompositeOperation="lighter"
+      globalCompositeOperation="screen"
       listening={false}
     />
   )

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import type { ViewKind } from '../view/projection.ts'
 
 /** The theme's greys as a canvas takes them, and the few that only the Floor needs. */
 export interface Palette {
@@ -42,4 +43,15 @@ function readPalette(): Palette {
     body: token('--field'),
     focus: token('--focus'),
   }
+}
+
+/** A `#rrggbb` colour let through in part, 0 clear to 1 solid; other notations stay as they are. */
+export function withAlpha(colour: string, alpha: number): string {
+  if (!/^#[0-9a-f]{6}$/i.test(colour)) return colour
+  return colour + Math.round(alpha * 255).toString(16).padStart(2, '0')
+}
+
+/** From above, bodies all but hide what is under them; seen level, things stand one behind the other and are see-through. */
+export function bodyAlpha(view: ViewKind): number {
+  return view === 'floor' ? 0.86 : 0.5
 }

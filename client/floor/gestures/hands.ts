@@ -1,14 +1,13 @@
 import type { PlanEdit } from '../../../shared-core/plan/edit.ts'
 import type { BoardStore } from '../../session/boardStore.ts'
-import { keyText, sameThing, type Thing, type ThingKey } from '../things.ts'
+import { sameThing, type ThingKey } from '../things.ts'
 import type { DrawnPoint } from '../view/projection.ts'
 import { metresAt, pinch, slide, zoomAbout, type ViewTransform } from '../view/viewTransform.ts'
 import { dragEdit, type Drag } from './dragEdit.ts'
-import { handleAt, handlesOf } from './handles.ts'
-import { findThing, REACH_PIXELS, thingAt } from './hit.ts'
 import { Nudge } from './nudge.ts'
 import { oncePerFrame } from './oncePerFrame.ts'
 import type { Scene } from './scene.ts'
+import { isOverControls, isTouch, takenAt } from './taken.ts'
 
 /** What hands ask of the panel. */
 export interface HandsPanel {
@@ -17,8 +16,8 @@ export interface HandsPanel {
   readonly showMenu: (key: ThingKey, at: DrawnPoint) => void
   readonly endPlacing: () => void
   readonly hover: (over: 'thing' | 'handle' | 'nothing' | 'hand') => void
-  /** Puts the keyboard on a thing. */
-  readonly focusThing: (key: ThingKey) => void
+  /** Puts the keyboard on a thing, or on the first when null. */
+  readonly focusThing: (key: ThingKey | null) => void
 }
 
 type Holding =
@@ -48,7 +47,7 @@ export class Hands {
     private readonly board: BoardStore,
     private readonly panel: HandsPanel,
   ) {
-    this.nudge = new Nudge(board, this.panel.scene)
+    this.nudge = new Nudge(board, panel.scene, (key) => afterDrawing(() => panel.focusThing(key)))
   }
 
   /** Listens on the panel's element; gives back how to stop. */
@@ -76,9 +75,10 @@ export class Hands {
   }
 
   private down(event: PointerEvent, element: HTMLElement): void {
-    const pixel = pixelOf(event, element)
     this.nudge.finish()
-    if (event.pointerType === 'touch') {
+    if (isOverControls(event)) return
+    const pixel = pixelOf(event, element)
+    if (isTouch(event)) {
       this.fingers.set(event.pointerId, pixel)
       if (this.fingers.size === 2) {
         this.letGo()
@@ -94,7 +94,7 @@ export class Hands {
       this.preview(pixel)
       return
     }
-    const taken = this.whatIsAt(pixel, event, element)
+    const taken = takenAt(this.panel.scene(), pixel, event)
     if (taken === null) {
       this.holding = { kind: 'pan', last: pixel, start: pixel, moved: false }
       return
@@ -103,7 +103,7 @@ export class Hands {
     this.holding = { kind: 'press', drag: { ...taken, view: scene.view, from }, at: pixel }
     if (!sameThing(scene.selected, taken.thing.key)) this.board.getState().select(taken.thing.key)
     this.panel.focusThing(taken.thing.key)
-    if (event.pointerType === 'touch') {
+    if (isTouch(event)) {
       this.longPress = setTimeout(() => {
         this.holding = { kind: 'nothing' }
         this.panel.showMenu(taken.thing.key, pixel)
@@ -115,15 +115,16 @@ export class Hands {
     const pixel = pixelOf(event, element)
     const scene = this.panel.scene()
     if (scene.view === 'floor') this.point.set(metresAt(scene.transform, pixel))
-    if (event.pointerType === 'touch' && this.fingers.has(event.pointerId)) {
+    if (isTouch(event) && this.fingers.has(event.pointerId)) {
       if (this.holding.kind === 'pinch') return this.pinchTo(event.pointerId, pixel)
       this.fingers.set(event.pointerId, pixel)
     }
     const { holding } = this
     switch (holding.kind) {
       case 'nothing':
+        if (isOverControls(event)) return
         if (scene.placing !== null) this.preview(pixel)
-        else this.hoverAt(pixel, event, element)
+        else this.hoverAt(pixel, event)
         return
       case 'placing':
         return this.preview(pixel)
@@ -228,6 +229,7 @@ export class Hands {
     this.write(placing.editAt(view, metresAt(transform, pixel)))
     this.board.getState().select(placing.key)
     this.panel.endPlacing()
+    afterDrawing(() => this.panel.focusThing(placing.key))
   }
 
   private wheel(event: WheelEvent, element: HTMLElement): void {
@@ -244,8 +246,9 @@ export class Hands {
   private contextMenu(event: MouseEvent, element: HTMLElement): void {
     event.preventDefault()
     if (this.panel.scene().placing !== null) return
+    if (isOverControls(event)) return
     const pixel = pixelOf(event, element)
-    const taken = this.whatIsAt(pixel, event, element)
+    const taken = takenAt(this.panel.scene(), pixel, event)
     if (taken === null) return
     this.letGo()
     this.board.getState().select(taken.thing.key)
@@ -262,26 +265,10 @@ export class Hands {
     }
   }
 
-  private hoverAt(pixel: DrawnPoint, event: PointerEvent, element: HTMLElement): void {
-    if (event.pointerType === 'touch') return
-    const taken = this.whatIsAt(pixel, event, element)
+  private hoverAt(pixel: DrawnPoint, event: PointerEvent): void {
+    if (isTouch(event)) return
+    const taken = takenAt(this.panel.scene(), pixel, event)
     this.panel.hover(taken === null ? 'nothing' : taken.handle === 'body' ? 'thing' : 'handle')
-  }
-
-  /** A handle of the selected thing, a tape, or a thing: in that order. */
-  private whatIsAt(pixel: DrawnPoint, event: MouseEvent, element: HTMLElement): { thing: Thing; handle: Drag['handle'] } | null {
-    const { view, transform, things, selected } = this.panel.scene()
-    const reach = event instanceof PointerEvent && event.pointerType === 'touch' ? REACH_PIXELS.touch : REACH_PIXELS.mouse
-    const tape = event.target instanceof Element && element.contains(event.target) ? event.target.closest('[data-thing]') : null
-    const chosen = findThing(things, selected)
-    if (chosen !== null && tape === null) {
-      const handle = handleAt(handlesOf(chosen, view, transform), pixel, reach + 4)
-      if (handle !== null) return { thing: chosen, handle }
-    }
-    const mark = tape?.getAttribute('data-thing')
-    const key = mark != null ? things.find((thing) => keyText(thing.key) === mark)?.key : thingAt(things, view, transform, pixel, reach)
-    const thing = findThing(things, key ?? null)
-    return thing === null ? null : { thing, handle: 'body' }
   }
 
   private clearLongPress(): void {
@@ -290,13 +277,18 @@ export class Hands {
   }
 }
 
+/** Once what was just written stands on the screen. */
+function afterDrawing(call: () => void): void {
+  requestAnimationFrame(call)
+}
+
 function pixelOf(event: MouseEvent, element: HTMLElement): DrawnPoint {
   const box = element.getBoundingClientRect()
   return [event.clientX - box.left, event.clientY - box.top]
 }
 
 function slop(event: PointerEvent): number {
-  return event.pointerType === 'touch' ? SLOP_PIXELS.touch : SLOP_PIXELS.mouse
+  return isTouch(event) ? SLOP_PIXELS.touch : SLOP_PIXELS.mouse
 }
 
 function distance(a: DrawnPoint, b: DrawnPoint): number {

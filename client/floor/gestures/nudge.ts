@@ -1,6 +1,6 @@
 import type { PlanEdit } from '../../../shared-core/plan/edit.ts'
 import type { BoardStore } from '../../session/boardStore.ts'
-import type { Thing } from '../things.ts'
+import type { Thing, ThingKey } from '../things.ts'
 import { moveInSet } from '../view/projection.ts'
 import { moveEdit, turnEdit } from './dragEdit.ts'
 import { findThing } from './hit.ts'
@@ -24,6 +24,8 @@ export class Nudge {
   constructor(
     private readonly board: BoardStore,
     private readonly scene: () => Scene,
+    /** Puts the keyboard on a thing, or on the first when null. */
+    private readonly focusThing: (key: ThingKey | null) => void,
   ) {}
 
   down(event: KeyboardEvent): void {
@@ -84,12 +86,15 @@ export class Nudge {
       const removed = removeThing(plan, lookId, thing.key)
       if (!removed.ok) return this.board.say(removed.message)
       edit(removed.edit)
-      if (this.board.getState().mayEdit) select(null)
-      return
+      if (!this.board.getState().mayEdit) return
+      this.focusThing(null)
+      return select(null)
     }
     const copy = duplicateThing(plan, lookId, thing.key)
     if (!copy.ok) return this.board.say(copy.message)
     edit(copy.edit)
-    if (this.board.getState().mayEdit) select(copy.key)
+    if (!this.board.getState().mayEdit) return
+    select(copy.key)
+    this.focusThing(copy.key)
   }
 }

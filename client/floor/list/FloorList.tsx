@@ -53,6 +53,9 @@ export function FloorList() {
           rows={pointRows}
         />
       </div>
+      <p className="floor-list-words">
+        Everything is measured from the T. A turn of 0° faces the camera, 90° camera right. Tilts and chin are positive upwards.
+      </p>
     </div>
   )
 }

@@ -31,7 +31,7 @@ export function NumbersTable<Item>({ caption, columns, rows, firstRow }: Numbers
   const write = usePlanEdit()
   if (columns.length === 0) return null
   return (
-    <div className="floor-table-scroll" tabIndex={0} role="region" aria-label={caption}>
+    <div className="floor-table-scroll">
       <table className="floor-table">
         <caption>{caption}</caption>
         <thead>

@@ -1,6 +1,7 @@
 import type { Person } from '../../session/board.ts'
-import { keyText } from '../things.ts'
-import { project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
+import type { LaidTape } from '../tapes/layTapes.ts'
+import { keyText, sameThing } from '../things.ts'
+import type { DrawnPoint, ViewKind } from '../view/projection.ts'
 import { pixelAt, type ViewTransform } from '../view/viewTransform.ts'
 import type { HeldThing } from './heldThings.ts'
 import './others.css'
@@ -8,13 +9,14 @@ import './others.css'
 interface OthersLayerProps {
   readonly people: readonly Person[]
   readonly held: readonly HeldThing[]
+  readonly tapes: readonly LaidTape[]
   readonly lookId: string
   readonly view: ViewKind
   readonly transform: ViewTransform
 }
 
 /** The others on the job: their pointers by name, and their names at what they hold. Nothing blinks. */
-export function OthersLayer({ people, held, lookId, view, transform }: OthersLayerProps) {
+export function OthersLayer({ people, held, tapes, lookId, view, transform }: OthersLayerProps) {
   const pointing = view === 'floor' ? people.filter((person) => !person.isSelf && person.pointer !== null && person.lookId === lookId) : []
   return (
     <div className="floor-others" aria-hidden>
@@ -26,11 +28,15 @@ export function OthersLayer({ people, held, lookId, view, transform }: OthersLay
           <span>{person.name}</span>
         </div>
       ))}
-      {held.map(({ person, thing }) => (
-        <span key={person.seatId + keyText(thing.key)} className="floor-holder" style={at(pixelAt(transform, project(view, thing.place)))}>
-          {person.name} has this
-        </span>
-      ))}
+      {held.map(({ person, thing }) => {
+        const tape = tapes.find((one) => sameThing(one.thing.key, thing.key))
+        if (tape === undefined) return null
+        return (
+          <span key={person.seatId + keyText(thing.key)} className="floor-holder" style={at([tape.bounds.left, tape.bounds.bottom])}>
+            {person.name} has this
+          </span>
+        )
+      })}
     </div>
   )
 }

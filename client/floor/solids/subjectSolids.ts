@@ -3,27 +3,39 @@ import type { Subject } from '../../../shared-core/plan/schema/look.ts'
 import { subjectForm, type Ellipsoid } from '../../../shared-core/set/subjectForm.ts'
 import type { Solid, SolidPart } from './solid.ts'
 
-const COVER: Readonly<Record<Ellipsoid['part'], SolidPart>> = {
-  legs: 'cloth', hips: 'cloth', torso: 'cloth', arm: 'cloth', shoulders: 'cloth', neck: 'flesh', face: 'flesh', cranium: 'flesh', hair: 'hair',
-}
-/** Low before high, so that seen from above the head lies on the shoulders. */
-const ORDER = Object.keys(COVER) as Ellipsoid['part'][]
+type Part = Ellipsoid['part']
+
+/**
+ * Which parts are drawn as one body, low ones first: limbs run into one another, so that the figure is no row of beads.
+ */
+const BODIES: readonly { readonly cover: SolidPart; readonly of: readonly Part[] }[] = [
+  { cover: 'cloth', of: ['hips', 'legs'] },
+  { cover: 'cloth', of: ['torso', 'hips'] },
+  { cover: 'cloth', of: ['shoulders', 'torso'] },
+  { cover: 'flesh', of: ['neck'] },
+  { cover: 'flesh', of: ['face', 'cranium'] },
+]
 
 /** How far a nose stands out from the place it is metered at; from memory. */
 const NOSE_METRES = 0.012
 
 /** The subject in true size as the core's light meets it, feet first. */
 export function subjectSolids(subject: Subject): Solid[] {
-  const form = subjectForm(subject)
-  const parts = ORDER.flatMap((part) => form.parts.filter((ellipsoid) => ellipsoid.part === part))
-  const solids: Solid[] = parts.map((ellipsoid) => ({ part: COVER[ellipsoid.part], points: ellipsoidPoints(ellipsoid) }))
-  const nose = form.areas.find((area) => area.id === 'nose')
-  if (nose === undefined) return solids
-  const face = parts.find((ellipsoid) => ellipsoid.part === 'face')
-  const side = scale(face?.axes[0] ?? [1, 0, 0], NOSE_METRES)
-  const root = add(nose.place, scale(nose.facing, -0.04))
-  const ridge: Solid = { part: 'flesh', points: [add(nose.place, scale(nose.facing, NOSE_METRES / 2)), add(root, side), add(root, scale(side, -1))] }
-  return [...solids.slice(0, -1), ridge, ...solids.slice(-1)]
+  const { parts, areas } = subjectForm(subject)
+  const pointsOf = (part: Part) => parts.filter((ellipsoid) => ellipsoid.part === part).flatMap(ellipsoidPoints)
+  const bodies: Solid[] = BODIES.map(({ cover, of }) => ({ part: cover, points: of.flatMap(pointsOf) }))
+  const arms: Solid[] = parts
+    .filter(({ part }) => part === 'arm')
+    .map((arm) => ({ part: 'cloth', points: [...ellipsoidPoints(arm), ...pointsOf('shoulders')] }))
+  const nose = areas.find((area) => area.id === 'nose')
+  const ridge = nose === undefined ? [] : [noseSolid(nose.place, nose.facing, parts)]
+  return [...arms, ...bodies, ...ridge, { part: 'hair', points: pointsOf('hair') }]
+}
+
+function noseSolid(tip: Vector, facing: Vector, parts: readonly Ellipsoid[]): Solid {
+  const side = scale(parts.find(({ part }) => part === 'face')?.axes[0] ?? [1, 0, 0], NOSE_METRES)
+  const root = add(tip, scale(facing, -0.04))
+  return { part: 'flesh', points: [add(tip, scale(facing, NOSE_METRES / 2)), add(root, side), add(root, scale(side, -1))] }
 }
 
 function ellipsoidPoints({ centre, axes, semiAxesMetres }: Ellipsoid): Vector[] {

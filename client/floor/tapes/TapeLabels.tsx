@@ -56,11 +56,8 @@ export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, 
 
 /** Lights by letter, then the rest, however they were laid. */
 function inReadingOrder(tapes: readonly LaidTape[]): LaidTape[] {
-  return [...tapes].sort((a, b) => sortMark(a).localeCompare(sortMark(b)))
-}
-
-function sortMark({ text, thing }: LaidTape): string {
-  return text.letter === '' ? `~${thing.key.kind}${text.lines[0] ?? ''}` : text.letter
+  const mark = ({ text, thing }: LaidTape) => `${text.letter === '' ? 'thing' : 'light'} ${text.letter} ${keyText(thing.key)}`
+  return [...tapes].sort((a, b) => (mark(a) < mark(b) ? -1 : 1))
 }
 
 /** Shorter than this the eye joins tape and thing by itself. */

@@ -20,7 +20,7 @@ export interface PlacedTape {
 const GAP_PIXELS = 8
 /** Sixteen places around a thing, near ones before far ones. */
 const DIRECTIONS = 16
-const REACHES = [0, 26, 60, 105, 160, 230]
+const REACHES = [0, 18, 40, 70, 110, 160, 230]
 
 /**
  * Puts every tape beside its thing: never on another tape, off the things when there is room, inside the panel, behind
@@ -90,10 +90,16 @@ function costOf(
 ): number {
   const area = tape.width * tape.height
   const overTapes = placed.reduce((sum, other) => sum + sharedArea(withGap(bounds), other.bounds), 0)
-  const overThings = keepOff.reduce((sum, thing) => sum + sharedArea(bounds, thing), 0)
+  const overThings = keepOff.reduce((sum, thing) => sum + hidden(bounds, thing, area), 0)
   const outside = area - sharedArea(bounds, panel)
   const inThrow = Math.max(0, direction[0] * tape.looksTowards[0] + direction[1] * tape.looksTowards[1])
-  return (overTapes / area) * 100 + (outside / area) * 60 + (overThings / area) * 6 + reach / 60 + inThrow * 1.6 + hop(tape, bounds, before)
+  return (overTapes / area) * 100 + (outside / area) * 60 + overThings * 9 + reach / 45 + inThrow * 1.6 + hop(tape, bounds, before)
+}
+
+/** How much of the smaller of the two a tape would hide or be hidden by, 0 to 1: a thin flag counts as much as a box. */
+function hidden(bounds: Bounds, thing: Bounds, area: number): number {
+  const thingArea = Math.max(1, (thing.right - thing.left) * (thing.bottom - thing.top))
+  return sharedArea(bounds, thing) / Math.min(area, thingArea)
 }
 
 function hop(tape: TapeToPlace, bounds: Bounds, before: DrawnPoint | undefined): number {

@@ -18,15 +18,30 @@ export type LengthText = (metres: number) => string
 export function lightTape(light: Look['lights'][string], prediction: LightPrediction | undefined, length: LengthText): TapeText {
   const distance = prediction === undefined ? '' : `${length(prediction.distanceMetres)} · `
   const height = length(light.place.zMetres)
-  const power = light.on ? (prediction?.powerText ?? '') : 'off'
+  const power = light.on ? powerWords(prediction) : 'off'
   const spoken = [
     `Light ${light.letter}`,
     prediction?.summary ?? '',
     prediction === undefined ? '' : `${length(prediction.distanceMetres)} from front to place`,
     `${height} up`,
-    light.on ? `power ${prediction?.powerText ?? ''}` : 'switched off',
+    light.on ? `power ${power}` : 'switched off',
   ]
   return { letter: light.letter, lines: [`${distance}up ${height}`, power], spoken: spoken.filter((part) => part !== '').join(', ') }
+}
+
+/** As the panel writes it, with the energy beside it, since "−2.5" alone could be a level. */
+function powerWords(prediction: LightPrediction | undefined): string {
+  if (prediction === undefined) return ''
+  const { powerText, energyJoules } = prediction
+  const energy = `${energyJoules < 10 ? energyJoules.toFixed(1) : Math.round(energyJoules)} Ws`
+  return /Ws|J/.test(powerText) ? powerText : `${powerText} · ${energy}`
+}
+
+/** The most of a label that is drawn; the rest is read out. */
+const LABEL_CHARACTERS = 22
+
+function shortened(label: string): string {
+  return label.length > LABEL_CHARACTERS ? `${label.slice(0, LABEL_CHARACTERS - 1).trimEnd().replace(/,$/, '')}…` : label
 }
 
 /** The label of anything that is not a light. */
@@ -35,11 +50,11 @@ export function labelOf(key: ThingKey, look: Look, place: Vector, length: Length
     case 'piece': {
       const piece = look.pieces[key.id]
       const name = piece?.label ?? ''
-      return { letter: '', lines: [name], spoken: `${name}, ${length(place[2])} up` }
+      return { letter: '', lines: [shortened(name)], spoken: `${name}, ${length(place[2])} up` }
     }
     case 'point': {
       const name = look.points[key.id]?.label ?? ''
-      return { letter: '', lines: [`${name} · up ${length(place[2])}`], spoken: `Point ${name}, ${length(place[2])} up` }
+      return { letter: '', lines: [`${shortened(name)} · up ${length(place[2])}`], spoken: `Point ${name}, ${length(place[2])} up` }
     }
     case 'camera': {
       const { camera } = look

@@ -1,7 +1,7 @@
 import { strengthAt } from './throwField.ts'
 
 /** Strong enough to colour the floor, weak enough to leave tapes and outlines readable where several meet. */
-const STRONGEST_ALPHA = 0.5
+const STRONGEST_ALPHA = 0.48
 
 /**
  * A field of stops as a picture of one colour whose opacity follows the level: bright near the front, gone where it no

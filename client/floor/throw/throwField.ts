@@ -65,6 +65,10 @@ export interface FieldGrid {
   readonly placeOf: (column: number, row: number) => Vector
 }
 
+/** As good as nothing, and little enough to be averaged with its neighbours. */
+const DARK_STOPS = -10
+const DARK = 2 ** DARK_STOPS
+
 /**
  * The throw over a grid in stops from the light's level at the place it serves: 0 there, -1 where half of it arrives.
  * @param reference light at the place served, as `throwAt` gives it, without obstacles
@@ -75,10 +79,30 @@ export function throwField(source: ThrowSource, grid: FieldGrid, obstacles: Obst
   for (let row = 0; row < grid.rows; row++) {
     for (let column = 0; column < grid.columns; column++) {
       const times = throwAt(source, grid.placeOf(column, row), obstacles) * unit
-      stops[row * grid.columns + column] = times > 1e-4 ? Math.log2(times) : -20
+      stops[row * grid.columns + column] = times > DARK ? Math.log2(times) : DARK_STOPS
     }
   }
-  return stops
+  return softened(softened(stops, grid), grid)
+}
+
+/** Mean of each cell and its neighbours, so that a front of a few points does not leave its shadows in stripes. */
+function softened(field: Float32Array, { columns, rows }: FieldGrid): Float32Array {
+  const soft = new Float32Array(field.length)
+  for (let row = 0; row < rows; row++) {
+    const above = Math.max(0, row - 1) * columns
+    const here = row * columns
+    const below = Math.min(rows - 1, row + 1) * columns
+    for (let column = 0; column < columns; column++) {
+      const left = Math.max(0, column - 1)
+      const right = Math.min(columns - 1, column + 1)
+      const sum =
+        field[above + left]! + field[above + column]! + field[above + right]! +
+        field[here + left]! + field[here + column]! + field[here + right]! +
+        field[below + left]! + field[below + column]! + field[below + right]!
+      soft[here + column] = sum / 9
+    }
+  }
+  return soft
 }
 
 /** From this far under the aperture up a throw shows, and at this far over it it is as strong as it is drawn. */

@@ -27,3 +27,15 @@ export function placeInSet(view: ViewKind, drawn: DrawnPoint, reference: Vector)
   if (view === 'side') return [reference[0], drawn[0], -drawn[1]]
   return [drawn[0], reference[1], -drawn[1]]
 }
+
+/** Whether something that looks along `axis` turns its front to the viewer of the drawing. */
+export function facesViewer(view: ViewKind, axis: Vector): boolean {
+  if (view === 'floor') return axis[2] > 0
+  return view === 'side' ? axis[0] > 0 : axis[1] < 0
+}
+
+/** How near the viewer of the drawing a place is; what is nearer is drawn later. */
+export function nearness(view: ViewKind, place: Vector): number {
+  if (view === 'floor') return place[2]
+  return view === 'side' ? place[0] : -place[1]
+}
