@@ -31,6 +31,7 @@ export interface ServeParts {
 export interface RunningRelay {
   /** Such as `http://127.0.0.1:4200`, with the port that was really taken. */
   readonly origin: string
+  readonly port: number
   /** Serves and keeps what arrived, ends live connections, lets go of the port and closes the store. */
   stop(): Promise<void>
 }
@@ -80,6 +81,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   const port = await listen(server, settings)
   void files.prepare()
   return {
+    port,
     origin: settings.PUBLIC_ORIGIN || `${hasTls(settings) ? 'https' : 'http'}://${shownHost(settings.HOST)}:${port}`,
     async stop() {
       const closed = new Promise<void>((resolve) => server.close(() => resolve()))

@@ -17,6 +17,7 @@ export interface Seated {
 }
 
 export interface TestRelay {
+  /** Where it really listens, whatever public origin it was told. */
   readonly origin: string
   readonly store: Store
   readonly access: Access
@@ -42,9 +43,10 @@ export async function openRelay(
     settings, store, log: makeLog('debug', (line) => logLines.push(line)), clientFolder: '/nowhere', demo: null, ...parts, access,
   })
   let isStopped = false
+  const origin = `http://127.0.0.1:${running.port}`
   const relay: TestRelay = {
-    origin: running.origin, store, access, logLines,
-    post: (path, body, headers = {}) => fetch(`${running.origin}${path}`, {
+    origin, store, access, logLines,
+    post: (path, body, headers = {}) => fetch(`${origin}${path}`, {
       method: 'POST', body: JSON.stringify(body), headers: { 'content-type': 'application/json', ...headers },
     }),
     newJob: () => access.createJob([]),
