@@ -8,7 +8,8 @@ import type { Seated, TestRelay } from './openRelay.ts'
 /** What a peer heard, told apart by the stock protocol's own numbers (y-protocols 1.0.7, y-websocket 3.1.0). */
 export type Heard =
   | { readonly kind: 'ask'; readonly stateVector: Uint8Array }
-  | { readonly kind: 'answer' | 'change'; readonly update: Uint8Array }
+  | { readonly kind: 'answer'; readonly update: Uint8Array }
+  | { readonly kind: 'change'; readonly update: Uint8Array }
   | { readonly kind: 'presence'; readonly states: ReadonlyMap<number, { readonly clock: number; readonly state: unknown }> }
   | { readonly kind: 'denied'; readonly reason: string }
 
