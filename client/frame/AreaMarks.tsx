@@ -3,6 +3,7 @@ import type { AreaPrediction } from '../../shared-core/predict/prediction.ts'
 import { shortAreaName, signedStops } from '../ladder/areaNames.ts'
 import { spreadLabels } from '../ladder/spreadLabels.ts'
 import { useBoard } from '../session/useBoard.ts'
+import { areasBehindSubject } from './behindSubject.ts'
 import { clippedInLetters, clippedInWords } from './clipping.ts'
 import { nextAreaTowards } from './nextArea.ts'
 import { useElementSize } from './useElementSize.ts'
@@ -23,6 +24,9 @@ export function AreaMarks({ allShown }: { readonly allShown: boolean }) {
   const [reached, setReached] = useState<string | null>(null)
 
   const shown = useMemo(() => areas.filter((area) => area.inFrame), [areas])
+  const framing = useBoard((board) => board.prediction.framing)
+  const stature = useBoard((board) => board.shown.looks[board.lookId]?.subject.heightMetres ?? 1.7)
+  const hidden = useMemo(() => areasBehindSubject(areas, framing, stature), [areas, framing, stature])
   const selectedId = selection?.kind === 'area' || selection?.kind === 'point' ? selection.id : null
   const tabStop = shown.find((area) => area.id === (reached ?? selectedId))?.id ?? shown[0]?.id
   const heights = useMemo(() => labelHeights(shown, size?.heightPixels ?? 0), [shown, size])
@@ -56,7 +60,7 @@ export function AreaMarks({ allShown }: { readonly allShown: boolean }) {
               onClick={() => select(area.id === selectedId ? null : { kind: area.material === 'point' ? 'point' : 'area', id: area.id })}
             >
               <span className="area-mark-ring" aria-hidden />
-              {clipped !== '' && <span className="area-mark-clip" aria-hidden>{clipped}</span>}
+              {clipped !== '' && !hidden.has(area.id) && <span className="area-mark-clip" aria-hidden>{clipped}</span>}
             </button>
             {allShown && size && (
               <svg className="area-mark-lead" aria-hidden>

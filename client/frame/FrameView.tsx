@@ -41,6 +41,7 @@ export function FrameView() {
               statureMetres={stature}
               colours={colours}
               widthPixels={Math.min(WIDEST_PIXELS, Math.round(width * devicePixelRatio))}
+              fadeKey={`${soloLightId ?? ''} ${prediction.lights.map(({ on, gel }) => `${on} ${gel.name}`).join()}`}
               description={`Predicted picture of ${prediction.lookName}. ${verdict}.`}
             />
             <AreaMarks allShown={allAreas} />

@@ -22,6 +22,11 @@ export interface Bust {
   readonly shoulderHalfMetres: number
   readonly torsoAcross: number
   readonly lips: FramePoint
+  readonly statureMetres: number
+  /** Lowest point of the cloth's neckline. */
+  readonly necklineDown: number
+  /** Whether the breastbone shows. */
+  readonly isOpen: boolean
 }
 
 /**
@@ -33,8 +38,9 @@ export const HEAD_HALF_BREADTH = 0.0439
 export const FACE_HALF_BREADTH = 0.0407
 export const NECK_HALF_BREADTH = 0.0335
 
-/** The tip of the nose over the chin, as a share of the height from chin to crown. */
-const NOSE_OVER_CHIN = 0.37
+/** Lips over chin, and the hair's top over the crown, as shares of stature. From memory. */
+const LIPS_OVER_CHIN = 0.0245
+const HAIR_OVER_CROWN = 0.009
 
 /** The bust as the areas place it; null when the areas of a head are missing. */
 export function bustFrom(areas: readonly AreaPrediction[], framing: Framing, statureMetres: number): Bust | null {
@@ -46,26 +52,30 @@ export function bustFrom(areas: readonly AreaPrediction[], framing: Framing, sta
     return { across: area.frameX * widthMetres, down: area.frameY * heightMetres }
   }
   const nose = at('nose')
-  const [lips, neck] = [at('lips'), at('neck')]
+  const [lips, hair] = [at('lips'), at('hair')]
   const [shoulderLeft, shoulderRight] = [at('shoulder-left'), at('shoulder-right')]
-  if (!nose || !lips || !neck || !shoulderLeft || !shoulderRight || !(widthMetres > 0) || !(heightMetres > 0)) return null
+  if (!nose || !lips || !shoulderLeft || !shoulderRight || !(widthMetres > 0) || !(heightMetres > 0)) return null
 
-  const sides = ['rear-jaw-left', 'rear-jaw-right', 'cheek-left', 'cheek-right'].map(at).filter((point) => point !== null)
-  const midlineAcross = sides.length > 0 ? mean(sides.map(({ across }) => across)) : nose.across
-  const chinDown = nose.down + NOSE_OVER_CHIN * HEAD_HEIGHT * statureMetres
+  const sides = ['rear-jaw-left', 'rear-jaw-right'].map(at).filter((point) => point !== null)
+  const chinDown = lips.down + LIPS_OVER_CHIN * statureMetres
   const shoulderDown = mean([shoulderLeft.down, shoulderRight.down])
+  const neckBaseDown = shoulderDown - Math.max(0.022 * statureMetres, 0.5 * (shoulderDown - chinDown))
+  const breastbone = areas.find((area) => area.id === 'breastbone' && area.material === 'skin')
   return {
     widthMetres,
     heightMetres,
-    midlineAcross,
+    statureMetres,
+    midlineAcross: sides.length > 0 ? mean(sides.map(({ across }) => across)) : nose.across,
     noseAcross: nose.across,
-    crownDown: chinDown - HEAD_HEIGHT * statureMetres,
+    crownDown: hair ? Math.min(hair.down + HAIR_OVER_CROWN * statureMetres, chinDown - 0.8 * HEAD_HEIGHT * statureMetres) : chinDown - HEAD_HEIGHT * statureMetres,
     chinDown,
-    neckBaseDown: chinDown + 0.55 * Math.max(0.04, shoulderDown - chinDown),
+    neckBaseDown,
     shoulderDown,
-    shoulderHalfMetres: Math.max(0.09 * statureMetres, Math.abs(shoulderRight.across - shoulderLeft.across) / 2 + 0.03 * statureMetres),
+    shoulderHalfMetres: Math.max(0.09 * statureMetres, Math.abs(shoulderRight.across - shoulderLeft.across) / 2 + 0.031 * statureMetres),
     torsoAcross: mean([shoulderLeft.across, shoulderRight.across]),
     lips,
+    necklineDown: breastbone ? breastbone.frameY * heightMetres + 0.014 * statureMetres : neckBaseDown + 0.034 * statureMetres,
+    isOpen: breastbone !== undefined,
   }
 }
 

@@ -1,4 +1,4 @@
-import { FACE_HALF_BREADTH, HEAD_HALF_BREADTH, HEAD_HEIGHT, NECK_HALF_BREADTH, type Bust } from './bust.ts'
+import { FACE_HALF_BREADTH, HEAD_HALF_BREADTH, NECK_HALF_BREADTH, type Bust } from './bust.ts'
 import { ease, smoothCurve, tabulated } from './smoothCurve.ts'
 
 /** How much of a place each part of the form covers, 0-1, front parts over those behind. */
@@ -19,48 +19,58 @@ export interface BustShape {
   modelling(across: number, down: number): number
 }
 
-/** Half the head's breadth from chin (0) to crown (1), as a share of stature, squared so that both ends come out round. */
-const headBreadthSquared = tabulated(
-  smoothCurve(
-  (
-    [
-      [0, 0],
-      [0.03, 0.0128],
-      [0.1, 0.0232],
-      [0.2, 0.0318],
-      [0.32, 0.0372],
-      [0.47, FACE_HALF_BREADTH],
-      [0.68, HEAD_HALF_BREADTH],
-      [0.82, 0.0405],
-      [0.92, 0.0295],
-      [0.975, 0.0172],
-      [1, 0],
-    ] as const
-  ).map(([at, half]) => [at, half * half] as const),
-  ),
+/** Half the head's breadth from chin (0) to crown (1), as a share of stature. */
+const headHalfBreadths = [
+  [0, 0],
+  [0.03, 0.0142],
+  [0.1, 0.0252],
+  [0.2, 0.0338],
+  [0.32, 0.0384],
+  [0.47, FACE_HALF_BREADTH],
+  [0.68, HEAD_HALF_BREADTH],
+  [0.82, 0.0408],
+  [0.92, 0.0302],
+  [0.975, 0.0178],
+  [1, 0],
+] as const
+
+/** Squared, so that both ends come out round. */
+const headBreadthSquared = tabulated(smoothCurve(headHalfBreadths.map(([at, half]) => [at, half * half] as const)), 0, 1)
+
+/** The line of the shoulders outwards (share of half the breadth): down from neck base (0) to shoulder (1). */
+const shoulderSlope = tabulated(
+  smoothCurve([
+    [0, -2],
+    [0.2, -1.1],
+    [0.285, -0.35],
+    [0.36, 0.08],
+    [0.5, 0.5],
+    [0.74, 1],
+    [1.06, 1.5],
+  ]),
   0,
-  1,
+  1.06,
 )
 
-/** The line of the shoulders: from the neck outwards (share of half the breadth), down from neck base (0) to shoulder (1). */
-const shoulderLine = tabulated(smoothCurve([
-  [0, -1.2],
-  [0.2, -0.62],
-  [0.27, -0.2],
-  [0.36, 0.16],
-  [0.55, 0.5],
-  [0.72, 0.76],
-  [0.84, 1.06],
-  [0.92, 1.5],
-  [0.97, 2.1],
-  [1, 3.2],
-  [1.06, 9],
-]), 0, 1.06)
+/** How the shoulder rounds off into the arm, in tenths of stature further down. */
+const shoulderRound = tabulated(
+  smoothCurve([
+    [0.7, 0],
+    [0.82, 0.04],
+    [0.9, 0.13],
+    [0.96, 0.3],
+    [1, 0.62],
+    [1.03, 1.2],
+    [1.06, 2.6],
+  ]),
+  0,
+  1.06,
+)
 
-/** The outlines of a bust; `openNeck` shows the breastbone. */
-export function bustShape(bust: Bust, openNeck: boolean): BustShape {
+/** The outlines of a bust. */
+export function bustShape(bust: Bust): BustShape {
   const headHeight = bust.chinDown - bust.crownDown
-  const stature = headHeight / HEAD_HEIGHT
+  const stature = bust.statureMetres
   const overChin = (down: number) => (bust.chinDown - down) / headHeight
   const breadthSquared = (t: number) => (t <= 0 || t >= 1 ? -Math.min(Math.abs(t), Math.abs(t - 1)) * 0.01 : headBreadthSquared(t)) * stature * stature
   const fromMidline = (across: number) => across - bust.midlineAcross
@@ -91,13 +101,13 @@ export function bustShape(bust: Bust, openNeck: boolean): BustShape {
     bust.midlineAcross + (bust.torsoAcross - bust.midlineAcross) * ease(bust.chinDown - 0.3 * headHeight, bust.neckBaseDown, down)
   const insideTorso = (across: number, down: number) => {
     const outwards = Math.abs(across - bust.torsoAcross) / bust.shoulderHalfMetres
-    return outwards > 1.05 ? -1 : down - bust.neckBaseDown - shoulderLine(outwards) * shoulderFall
+    return outwards > 1.05 ? -1 : down - bust.neckBaseDown - shoulderSlope(outwards) * shoulderFall - 0.1 * stature * shoulderRound(outwards)
   }
   const belowNeckline = (across: number, down: number) => {
-    const out = (across - bust.torsoAcross) / ((openNeck ? 0.056 : 0.047) * stature)
-    const drop = (openNeck ? 0.075 : 0.024) * stature
-    const curve = Math.abs(out) >= 1 ? 0 : openNeck ? (1 - Math.abs(out)) ** 0.8 : Math.sqrt(1 - out * out)
-    return down - (bust.neckBaseDown + drop * curve - 0.03 * stature * Math.max(0, Math.abs(out) - 0.75))
+    const out = Math.abs(across - bust.torsoAcross) / ((bust.isOpen ? 0.062 : 0.045) * stature)
+    const scoop = out >= 1 ? 0 : (1 - out * out) ** (bust.isOpen ? 0.62 : 0.5)
+    const top = bust.neckBaseDown + 0.004 * stature
+    return down - (top + (bust.necklineDown - top) * scoop - 0.04 * stature * Math.max(0, out - 0.9))
   }
   const insideLips = (across: number, down: number) => {
     const out = (across - bust.noseAcross * 0.7 - bust.lips.across * 0.3) / lipsHalf
@@ -145,7 +155,15 @@ export function bustShape(bust: Bust, openNeck: boolean): BustShape {
 /** Shadow of the jaw on the neck: darkest right under it, gone before the pit of the neck. */
 export function underJaw(bust: Bust, down: number): number {
   const from = bust.chinDown - 0.08 * (bust.chinDown - bust.crownDown)
-  return 1 - 0.34 * (1 - ease(from, from + 0.75 * (bust.neckBaseDown - from), down))
+  return 1 - 0.36 * (1 - ease(from, from + 0.04 * bust.statureMetres, down))
+}
+
+/** Folds where the arms lie against the body. */
+export function clothModelling(bust: Bust, across: number, down: number): number {
+  const outwards = Math.abs(across - bust.torsoAcross) / bust.shoulderHalfMetres
+  const below = ease(bust.shoulderDown + 0.045 * bust.statureMetres, bust.shoulderDown + 0.1 * bust.statureMetres, down)
+  const from = outwards - 0.735
+  return 1 - 0.18 * below * Math.exp(-((from / (from > 0 ? 0.018 : 0.075)) ** 2))
 }
 
 type Inside = (across: number, down: number) => number

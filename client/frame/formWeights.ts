@@ -1,6 +1,6 @@
 import type { AreaPrediction, Framing } from '../../shared-core/predict/prediction.ts'
 import { bustFrom } from './bust.ts'
-import { bustShape, underJaw } from './bustShape.ts'
+import { bustShape, clothModelling, underJaw } from './bustShape.ts'
 import { ease } from './smoothCurve.ts'
 
 /**
@@ -48,12 +48,11 @@ function painter(areas: readonly AreaPrediction[], framing: Framing, statureMetr
   const bust = bustFrom(areas, framing, statureMetres)
   if (!bust) return (x, y, sum) => background(x, y, 1, sum)
 
-  const openNeck = areas.some((area) => area.id === 'breastbone' && area.material === 'skin')
-  const shape = bustShape(bust, openNeck)
+  const shape = bustShape(bust)
   const field = (ids: readonly string[]) => patchField(areas, ids, bust.widthMetres, bust.heightMetres)
   const head = field(['nose', 'cheek-left', 'cheek-right', 'jaw-left', 'jaw-right', 'rear-jaw-left', 'rear-jaw-right'])
-  const neck = field(openNeck ? ['neck', 'breastbone'] : ['neck'])
-  const cloth = field(openNeck ? ['shoulder-left', 'shoulder-right'] : ['shoulder-left', 'shoulder-right', 'breastbone'])
+  const neck = field(bust.isOpen ? ['neck', 'breastbone'] : ['neck'])
+  const cloth = field(bust.isOpen ? ['shoulder-left', 'shoulder-right'] : ['shoulder-left', 'shoulder-right', 'breastbone'])
   const hair = field(['hair'])
   const lips = field(['lips'])
   const outwards = (across: number) => Math.min(0.95, Math.max(-0.95, (across - bust.torsoAcross) / bust.shoulderHalfMetres))
@@ -78,7 +77,7 @@ function painter(areas: readonly AreaPrediction[], framing: Framing, statureMetr
     const bodyRight = outwards(across)
     const bodyFacing = [bodyRight, 0, Math.sqrt(1 - bodyRight * bodyRight)] as const
     const clothShare = take(cover.cloth)
-    if (clothShare > 0) cloth(across, down, bodyFacing, clothShare, sum)
+    if (clothShare > 0) cloth(across, down, bodyFacing, clothShare * clothModelling(bust, across, down), sum)
     const neckShare = take(cover.neck)
     if (neckShare > 0) neck(across, down, bodyFacing, neckShare * underJaw(bust, down), sum)
     if (left > 0) background(frameX, frameY, left, sum)
@@ -88,7 +87,7 @@ function painter(areas: readonly AreaPrediction[], framing: Framing, statureMetr
 type Patches = (across: number, down: number, facing: readonly [number, number, number], share: number, sum: Float64Array) => void
 
 /** How near in metres a patch has to be to count as near. */
-const PATCH_METRES = 0.032
+const PATCH_METRES = 0.04
 /** How much a different facing pushes a patch away, beside distance. */
 const FACING_PULL = 2.2
 
@@ -108,7 +107,7 @@ function patchField(areas: readonly AreaPrediction[], ids: readonly string[], wi
       const dx = (across - patch.across) / PATCH_METRES
       const dy = (down - patch.down) / PATCH_METRES
       const apart = 1 - (facing[0] * patch.right + facing[1] * patch.up + facing[2] * patch.toCamera)
-      const far = dx * dx + dy * dy + FACING_PULL * Math.max(0, apart) + 0.05
+      const far = dx * dx + dy * dy + FACING_PULL * Math.max(0, apart) + 0.12
       const weight = 1 / (far * far)
       total += weight
       return weight

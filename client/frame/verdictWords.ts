@@ -6,20 +6,23 @@ export function stopsInWords(stops: number): string {
   return `${shown} ${Number(shown) <= 1 ? 'stop' : 'stops'}`
 }
 
-/** What the background reads as, in a line, before the finish unless the finish changes the verdict. */
-export function verdictInWords(background: BackgroundPrediction): string {
-  const worst = background.spots.reduce<BackgroundPrediction['spots'][number] | null>(
-    (found, spot) => ((spot.stopsMissing ?? Infinity) > (found?.stopsMissing ?? -Infinity) ? spot : found),
-    null,
-  )
-  const missing = background.stopsMissing
-  const finished = background.verdictAfterFinish === 'white' && background.verdict !== 'white' ? '; the finish brings it to white' : ''
-  if (background.verdict === 'white') {
-    const inHand = missing !== null && missing < 0 ? `, ${stopsInWords(missing)} in hand` : ''
+/**
+ * What the background reads as, in a line: the hue that stays (the centre's, or the worst spot's where the centre is
+ * better off) and what the worst spot still wants.
+ */
+export function verdictInWords({ spots, verdict, verdictAfterFinish, stopsMissing }: BackgroundPrediction): string {
+  if (verdict === 'white') {
+    const inHand = stopsMissing !== null && stopsMissing < 0 ? `, ${stopsInWords(stopsMissing)} in hand` : ''
     return `Background: white from edge to edge${inHand}`
   }
-  if (missing === null) return 'Background: dark, no light reaches all of it'
-  const cast = worst?.cast === undefined || worst.cast === '' ? 'the colour' : worst.cast
-  if (background.verdict === 'cast-left') return `Background: nearly white, ${cast} left; ${stopsInWords(missing)} short${finished}`
-  return `Background: ${cast} stays; ${stopsInWords(missing)} short of white${finished}`
+  if (stopsMissing === null) return 'Background: dark in places, no light reaches all of it'
+  const centre = spots.find(({ areaId }) => areaId === 'background-centre')
+  const worst = spots.find((spot) => spot.stopsMissing === stopsMissing) ?? centre
+  const isAllOver = centre !== undefined && centre.verdict === verdict && !centre.cast.startsWith('near white')
+  const spot = isAllOver ? centre : worst
+  const where = isAllOver || spot === undefined ? '' : ` at ${spot.label.replace(/^background /, '')}`
+  const hue = spot === undefined || spot.cast === '' ? 'its colour' : spot.cast
+  const finished = verdictAfterFinish === 'white' ? '; the finish brings it to white' : ''
+  if (verdict === 'cast-left') return `Background: nearly white, ${hue} left${where}; ${stopsInWords(stopsMissing)} short${finished}`
+  return `Background: ${hue} stays${where}; ${stopsInWords(stopsMissing)} short of white${finished}`
 }

@@ -115,12 +115,12 @@ function hang<Thing>(thing: Thing, stops: number | null, labelPixels: number | u
   return { thing, truePixels, labelPixels: labelPixels ?? truePixels, pinned: pinnedAt(stops) }
 }
 
-/** All areas on a desk; for thumbs those in the Frame, the background's corners as one: the one with least light. */
-function areaRows({ areas, background }: Prediction, forThumbs: boolean): readonly AreaRow[] {
+/** All areas on a desk; for thumbs those that are seen or served, the background's corners as one: the one with least light. */
+function areaRows({ areas, background, lights }: Prediction, forThumbs: boolean): readonly AreaRow[] {
   const named = (area: AreaPrediction) => ({ area, name: shortAreaName(area, background.behind) })
   if (!forThumbs) return areas.map(named)
   const isCorner = (area: AreaPrediction) => /^background-(top|bottom)-/.test(area.id)
   const [darkest] = areas.filter((area) => isCorner(area) && area.inFrame).sort((a, b) => (a.meter.stops ?? -99) - (b.meter.stops ?? -99))
-  const others = areas.filter((area) => area.inFrame && !isCorner(area)).map(named)
+  const others = areas.filter((area) => !isCorner(area) && (area.inFrame || lights.some(({ serves }) => serves === area.id))).map(named)
   return darkest ? [...others, { area: darkest, name: 'corners from' }] : others
 }

@@ -1,5 +1,5 @@
 import { useBoard } from '../session/useBoard.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { AreaReading } from './AreaReading.tsx'
 import { PanelHead } from './PanelHead.tsx'
 
@@ -14,8 +14,9 @@ export function AreaSheet({ areaId }: { readonly areaId: string }) {
   return (
     <div className="panel">
       <PanelHead title={label.charAt(0).toUpperCase() + label.slice(1)} />
-      <AboutThis id={areaId} />
+      <SnagsHere id={areaId} />
       <AreaReading areaId={areaId} />
+      <CareHere id={areaId} />
       {here.map((spill) => (
         <p key={`${spill.ownerLightId} ${spill.diluterLightId}`} className="panel-words">
           {letterOf(spill.diluterLightId)} lies {spill.stopsUnder.toFixed(1)} stops under {letterOf(spill.ownerLightId)} here; {spill.thresholdStops.toFixed(1)} keeps the colour clean.

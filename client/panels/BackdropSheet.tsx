@@ -3,7 +3,7 @@ import type { Backdrop } from '../../shared-core/plan/schema/look.ts'
 import { Choice } from '../controls/Choice.tsx'
 import { verdictInWords } from '../frame/verdictWords.ts'
 import { useBoard } from '../session/useBoard.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { BackgroundSpots } from './BackgroundSpots.tsx'
 import { LengthField, PlanSwatch } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
@@ -34,8 +34,9 @@ export function BackdropSheet() {
   return (
     <div className="panel">
       <PanelHead title="Backdrop" gist={verdictInWords(background)} />
-      <AboutThis id="backdrop" />
+      <SnagsHere id="backdrop" />
       <BackgroundSpots background={background} />
+      <CareHere id="backdrop" />
       <div className="panel-grid panel-first">
         <Choice label="It should be" value={backdrop.intent} options={intents} disabled={!mayEdit} onChoose={(intent) => edit(set('intent')(intent))} />
         <Choice label="Hung up" value={backdrop.kind} options={kinds} disabled={!mayEdit} onChoose={(kind) => edit(set('kind')(kind))} />

@@ -5,7 +5,7 @@ import { Section } from '../controls/Section.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { cameraEntries } from '../shell/cameraEntries.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { aimedLine } from './aimedLine.ts'
 import { cameraFacts } from './cameraFacts.ts'
 import { Facts } from './Facts.tsx'
@@ -37,8 +37,9 @@ export function CameraSheet() {
   return (
     <div className="panel">
       <PanelHead title="Camera" gist={aimedLine(camera, units)} />
-      <AboutThis id="camera" />
+      <SnagsHere id="camera" />
       <Facts label="What the camera takes in" facts={cameraFacts(prediction, units)} />
+      <CareHere id="camera" />
       <Section title="Exposure" open>
         <div className="panel-grid">
           <QuantityField label="Aperture" value={camera.fNumber} quantity={cameraEntries.fNumber} change={set('fNumber')} />

@@ -3,9 +3,8 @@ import { changeLight, duplicateLight, removeLight, switchLight } from '../../sha
 import { Section } from '../controls/Section.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { TextField } from '../controls/TextField.tsx'
-import { signedStops } from '../ladder/areaNames.ts'
 import { useBoard } from '../session/useBoard.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { Facts } from './Facts.tsx'
 import { LightColour } from './LightColour.tsx'
 import { lightFacts } from './lightFacts.ts'
@@ -20,7 +19,6 @@ import { usePlanEdit } from './usePlanEdit.ts'
 export function LightSheet({ lightId }: { readonly lightId: string }) {
   const light = useBoard((board) => board.shown.looks[board.lookId]?.lights[lightId])
   const predicted = useBoard((board) => board.prediction.lights.find(({ id }) => id === lightId))
-  const areas = useBoard((board) => board.prediction.areas)
   const units = useBoard((board) => board.units)
   const mayEdit = useBoard((board) => board.mayEdit)
   const select = useBoard((board) => board.select)
@@ -39,7 +37,7 @@ export function LightSheet({ lightId }: { readonly lightId: string }) {
 
   return (
     <div className="panel">
-      <PanelHead letter={light.letter} title={`${predicted.summary}`} gist={`${signedStops(predicted.level.stops)} at the ${areas.find(({ id }) => id === light.serves)?.label ?? light.serves}`}>
+      <PanelHead letter={light.letter} title={predicted.summary}>
         <Switch label="In the Frame" on={light.on} disabled={!mayEdit} onTurn={(on) => edit((plan, lookId) => switchLight(plan, lookId, lightId, on))} />
         <button type="button" className="button" onClick={duplicate}>
           <Copy size={15} aria-hidden /> Duplicate
@@ -48,8 +46,9 @@ export function LightSheet({ lightId }: { readonly lightId: string }) {
           <Trash2 size={15} aria-hidden /> Remove
         </button>
       </PanelHead>
-      <AboutThis id={lightId} />
+      <SnagsHere id={lightId} />
       <Facts label={`What ${light.letter} gives`} facts={lightFacts(predicted, units)} />
+      <CareHere id={lightId} />
       <Section title="Power" gist={predicted.powerText} open>
         <LightPower lightId={lightId} light={light} />
       </Section>

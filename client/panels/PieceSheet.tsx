@@ -3,7 +3,7 @@ import { changePiece, duplicatePiece, movePiece, removePiece } from '../../share
 import type { Piece } from '../../shared-core/plan/schema/look.ts'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { LengthField, PlanSwatch, QuantityField } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
@@ -47,7 +47,8 @@ export function PieceSheet({ pieceId }: { readonly pieceId: string }) {
           <Trash2 size={15} aria-hidden /> Remove
         </button>
       </PanelHead>
-      <AboutThis id={pieceId} />
+      <SnagsHere id={pieceId} />
+      <CareHere id={pieceId} />
       <div className="panel-grid panel-first">
         <TextField label="Name" value={piece.label} maxLength={120} disabled={!mayEdit} onDone={(label) => edit(change({ label }))} />
         <LengthField label={piece.kind === 'v-flat' ? 'Width of a panel' : 'Width'} value={piece.widthMetres} change={(widthMetres) => change({ widthMetres })} />

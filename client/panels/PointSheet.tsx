@@ -2,7 +2,7 @@ import { Trash2 } from 'lucide-react'
 import { changePoint, movePoint, removePoint } from '../../shared-core/plan/edits/points.ts'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { AreaReading } from './AreaReading.tsx'
 import { PlanSwatch, QuantityField } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
@@ -27,8 +27,9 @@ export function PointSheet({ pointId }: { readonly pointId: string }) {
           <Trash2 size={15} aria-hidden /> Remove
         </button>
       </PanelHead>
-      <AboutThis id={pointId} />
+      <SnagsHere id={pointId} />
       <AreaReading areaId={pointId} />
+      <CareHere id={pointId} />
       <div className="panel-grid panel-first">
         <TextField label="Name" value={point.label} maxLength={120} disabled={!mayEdit} onDone={(label) => edit(change({ label }))} />
         <QuantityField label="Meter faces, 0 to the camera" value={point.facingDegrees} quantity={angleQuantity} change={(facingDegrees) => change({ facingDegrees })} />

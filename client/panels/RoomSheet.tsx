@@ -6,7 +6,7 @@ import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { signedStops } from '../ladder/areaNames.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { cameraEntries } from '../shell/cameraEntries.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { LengthField, PlanSwatch, QuantityField } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
 import { plainQuantity } from './quantities.ts'
@@ -37,7 +37,8 @@ export function RoomSheet() {
   return (
     <div className="panel">
       <PanelHead title={room.name === '' ? 'Room' : room.name} gist={`${length(room.lengthMetres)} long, ${length(room.widthMetres)} wide, ${length(room.heightMetres)} high`} />
-      <AboutThis id="room" />
+      <SnagsHere id="room" />
+      <CareHere id="room" />
       <Section title="Tape measures" open>
         <div className="panel-grid">
           <TextField label="Name" value={room.name} maxLength={120} disabled={!mayEdit} onDone={(name) => edit(set('name')(name))} />

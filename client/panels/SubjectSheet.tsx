@@ -4,7 +4,7 @@ import { Choice } from '../controls/Choice.tsx'
 import { Section } from '../controls/Section.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
-import { AboutThis } from './AboutThis.tsx'
+import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { LengthField, PlanSwatch, QuantityField } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
 import { angleQuantity } from './quantities.ts'
@@ -29,7 +29,8 @@ export function SubjectSheet() {
   return (
     <div className="panel">
       <PanelHead title={subject.name === '' ? 'Subject' : subject.name} gist={`${skinWords(subject.skinItaDegrees)} skin`} />
-      <AboutThis id="subject" />
+      <SnagsHere id="subject" />
+      <CareHere id="subject" />
       <Section title="Skin" gist={skinWords(subject.skinItaDegrees)} open>
         <SkinFields subject={subject} />
       </Section>

@@ -1,5 +1,6 @@
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
+import { formatSize } from '../../shared-core/plan/entry/size.ts'
 import { signedStops } from '../ladder/areaNames.ts'
 import type { Units } from '../session/board.ts'
 import type { Fact } from './Facts.tsx'
@@ -8,10 +9,10 @@ import type { Fact } from './Facts.tsx'
 export function cameraFacts({ framing, depthOfField, ambient, background }: Prediction, units: Units): readonly Fact[] {
   const length = (metres: number) => formatLength(metres, units)
   return [
-    { name: 'Frame at the subject', value: `${length(framing.atSubjectWidthMetres)} × ${length(framing.atSubjectHeightMetres)}`, note: `${length(framing.subjectDistanceMetres)} away` },
+    { name: 'Frame at the subject', value: formatSize(framing.atSubjectWidthMetres, framing.atSubjectHeightMetres, units), note: `${length(framing.subjectDistanceMetres)} away` },
     {
       name: 'Frame at the backdrop',
-      value: `${length(framing.atBackdropWidthMetres)} × ${length(framing.atBackdropHeightMetres)}`,
+      value: formatSize(framing.atBackdropWidthMetres, framing.atBackdropHeightMetres, units),
       note: framing.backdropFillsFrame ? 'filled' : 'runs off the backdrop',
     },
     {

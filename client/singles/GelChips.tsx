@@ -9,7 +9,7 @@ export function GelChips({ gel }: { readonly gel: GelPrediction }) {
       <span className="gel-chips-words">
         <span className="heard">{`On white and on this skin: ${gel.words}. `}</span>
         {gel.clear ? (
-          'clear, on white and skin'
+          'clear'
         ) : (
           <>
             meter −{gel.meterLossStops.toFixed(1)}

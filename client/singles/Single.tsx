@@ -1,7 +1,6 @@
 import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { switchLight } from '../../shared-core/plan/edits/lights.ts'
 import { Stepper } from '../controls/Stepper.tsx'
-import { stopsInWords } from '../frame/verdictWords.ts'
 import { usePowerHand } from '../ladder/usePowerHand.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { usePlanEdit } from '../panels/usePlanEdit.ts'
@@ -54,9 +53,10 @@ export function Single({ light }: { readonly light: LightPrediction }) {
   )
 }
 
+/** Stops up to full power, or what the head cannot give. */
 function inHandWords(light: LightPrediction): string {
   if (!light.on) return 'Lifted out'
-  if (light.stopsInHand < -0.01) return `▲ ${stopsInWords(light.stopsInHand)} more than full`
-  if (light.stopsAboveLowest < -0.01) return `▼ ${stopsInWords(light.stopsAboveLowest)} under lowest`
-  return `${stopsInWords(light.stopsInHand)} in hand`
+  if (light.stopsInHand < -0.01) return `▲ ${(-light.stopsInHand).toFixed(1)} over full`
+  if (light.stopsAboveLowest < -0.01) return `▼ ${(-light.stopsAboveLowest).toFixed(1)} too strong`
+  return `${Math.abs(light.stopsInHand).toFixed(1)} in hand`
 }

@@ -16,8 +16,9 @@ export function SnagLine({ snag }: { readonly snag: Snag }) {
         <span aria-hidden>{mark}</span> {word}
       </span>
       <span className="snag-message">{snag.message}</span>
-      <span className="snag-action">{snag.action}</span>
-      <span className="snag-numbers">{numbersOf(snag)}</span>
+      <span className="snag-action">
+        {snag.action} <span className="snag-numbers">({numbersOf(snag)})</span>
+      </span>
     </>
   )
   if (!about) return <div className="snag">{words}</div>
@@ -28,8 +29,8 @@ export function SnagLine({ snag }: { readonly snag: Snag }) {
   )
 }
 
-/** "0.8 of 2.5 stops": where it stands and where it should. */
+/** "2.0, limit 3.0 stops": where it stands and where it should. */
 function numbersOf({ value, threshold, unit }: Snag): string {
-  const written = (number: number) => String(Number(number.toPrecision(number >= 100 ? 3 : 2))).replace('-', '−')
+  const written = (number: number) => number.toFixed(Math.abs(number) < 10 ? 1 : 0).replace('-', '−')
   return `${written(value)}, limit ${written(threshold)}${unit === '' ? '' : ` ${unit}`}`
 }
