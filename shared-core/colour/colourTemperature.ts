@@ -39,7 +39,11 @@ function coarse(): NonNullable<typeof coarseLocus> {
  */
 export function correlatedTemperature(xyz: Xyz): CorrelatedTemperature {
   const { u, v } = ucs1960Of(xyz)
-  const squareTo = (point: { u: number; v: number }): number => (point.u - u) * (point.u - u) + (point.v - v) * (point.v - v)
+  const squareTo = (point: { u: number; v: number }): number => {
+    const du = point.u - u
+    const dv = point.v - v
+    return du * du + dv * dv
+  }
   const nearest = coarse().reduce((best, point) => (squareTo(point) < squareTo(best) ? point : best))
   const mired = goldenSearch(
     (value) => squareTo(locusAt(value)),

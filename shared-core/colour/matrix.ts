@@ -1,5 +1,5 @@
 /** A 3 × 3 matrix by rows. */
-export type Matrix3 = readonly [readonly [number, number, number], readonly [number, number, number], readonly [number, number, number]]
+export type Matrix3 = readonly [Triple, Triple, Triple]
 type Triple = readonly [number, number, number]
 
 /** matrix · column. */

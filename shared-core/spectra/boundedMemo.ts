@@ -1,6 +1,6 @@
 /**
- * Remembers the last answers of a costly pure function under a text key. Bounded, because a document under edit asks for
- * ever new colours; the oldest answer goes first.
+ * Remembers the last answers of a costly pure function under a text key. Bounded, because a document under edit asks
+ * for ever new colours; the oldest answer goes first.
  */
 export function boundedMemo<Question, Answer>(
   limit: number,

@@ -8,7 +8,7 @@ export function shiftMired(fromKelvin: number, toKelvin: number): number {
   return miredOf(toKelvin) - miredOf(fromKelvin)
 }
 
-/** The temperature a light has behind a sheet. Null where the sheet is bluer than any temperature (infinite or less than none). */
+/** The temperature a light has behind a sheet; null where the light comes out bluer than any black body. */
 export function kelvinBehindShift(kelvin: number, shift: number): number | null {
   const mired = miredOf(kelvin) + shift
   return mired > 0 ? 1e6 / mired : null

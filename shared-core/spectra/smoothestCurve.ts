@@ -86,7 +86,9 @@ function newtonMove(
   })
   const move = solveChain(diagonal, downhill)
   const responses = demands.map(({ row }) => solveChain(diagonal, row))
-  const small = demands.map(({ row }, j) => responses.map((response, k) => inner(row, response) + (j === k ? 1 / MISS_PENALTY : 0)))
+  const small = demands.map(({ row }, j) =>
+    responses.map((response, k) => inner(row, response) + (j === k ? 1 / MISS_PENALTY : 0)),
+  )
   const shares = solveDense(small, demands.map(({ row }) => inner(row, move)))
   responses.forEach((response, k) => {
     for (let i = 0; i < n; i++) move[i] = (move[i] as number) - (shares[k] as number) * (response[i] as number)
@@ -150,7 +152,9 @@ function solveChain(diagonal: Float64Array, right: Float64Array): Float64Array {
     pivot = (diagonal[i] as number) + (carried[i] as number)
     answer[i] = ((right[i] as number) + (answer[i - 1] as number)) / pivot
   }
-  for (let i = n - 2; i >= 0; i--) answer[i] = (answer[i] as number) - (carried[i + 1] as number) * (answer[i + 1] as number)
+  for (let i = n - 2; i >= 0; i--) {
+    answer[i] = (answer[i] as number) - (carried[i + 1] as number) * (answer[i + 1] as number)
+  }
   return answer
 }
 

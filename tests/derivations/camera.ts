@@ -3,8 +3,9 @@
  *
  * Four wishes at once: behind seven gels each channel lies midway, in stops, between two measured cameras; no clip
  * stop lies further than 0.38 from either (half a stop is allowed); the colours of formula-made surfaces survive the best
- * matrix (trainingSurfaces); and that matrix takes little from one channel for another, as makers keep it for noise. It is a fit, so those seven gels do not check it; measured skins and papers, which it
- * never sees, do (tests/reference/camera.test.ts).
+ * matrix (trainingSurfaces); and that matrix takes little from one channel for another, as makers keep it for noise.
+ * It is a fit, so those seven gels do not check it; measured skins and papers, which it never sees, do
+ * (tests/reference/camera.test.ts).
  */
 import { channelResponse, type ChannelShape } from '../../shared-core/colour/cameraResponse.ts'
 import { applyMatrix } from '../../shared-core/colour/matrix.ts'
@@ -123,5 +124,7 @@ const start = [600, 25, 30, 0.1, 80, 0.01, 535, 35, 35, 0.05, 80, 0.005, 455, 28
 const found = search(start).map((value, i) => Number(Math.max(value, LEAST[i % 6]!).toFixed(DIGITS[i % 6])))
 const verdict = judge(found)
 shapesOf(found).forEach((shape) => console.log(JSON.stringify(shape)))
-console.log(`worst clip stop ${verdict.worstClipStops.toFixed(3)}, colour miss (Lab, r.m.s.) ${verdict.colourMiss.toFixed(2)}, cost ${verdict.cost.toFixed(3)}`)
-console.log('linear sRGB from channels:', verdict.srgbFromChannels.map((row) => row.map((v) => v.toFixed(2)).join(' ')).join(' | '))
+const matrixRows = verdict.srgbFromChannels.map((row) => row.map((v) => v.toFixed(2)).join(' '))
+console.log('worst miss of a clip stop:', verdict.worstClipStops.toFixed(3))
+console.log('colour miss, Lab, root mean square:', verdict.colourMiss.toFixed(2))
+console.log('linear sRGB from channels:', matrixRows.join(' | '))

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { adaptationMatrix } from '../../shared-core/colour/adaptation.ts'
-import { channelsOf, channelsPerLuxSecond, channelsThrough, clipLuxSeconds, whiteBalanceGains } from '../../shared-core/colour/camera.ts'
+import {
+  channelsOf,
+  channelsPerLuxSecond,
+  channelsThrough,
+  clipLuxSeconds,
+  whiteBalanceGains,
+} from '../../shared-core/colour/camera.ts'
 import { cameraMatrix, xyzFromChannels } from '../../shared-core/colour/cameraMatrix.ts'
 import { colourDifference2000 } from '../../shared-core/colour/difference.ts'
 import { applyMatrix } from '../../shared-core/colour/matrix.ts'
@@ -48,7 +54,7 @@ describe('the generic camera on surfaces it was never fitted to', () => {
     }
   })
 
-  it('white paper that drops a little towards blue, as unbleached stock does, comes out faintly warm and no other way', () => {
+  it('renders white paper that drops a little towards blue, as unbleached stock does, within ΔE00 1.5', () => {
     const paper = spectrumOf<Float64Array>((nm) => 0.86 - 0.2 / (1 + Math.exp((nm - 450) / 25)))
     expect(renderingError(paper, 5_500)).toBeLessThan(1.5)
   })

@@ -52,7 +52,13 @@ describe('correlated colour temperature', () => {
 
   it('finds the temperatures of the illuminants', () => {
     // Source: minimisation over a 1 nm locus, apart from this program.
-    const published = { A: [2855.5, 0], D50: [5001.9, 0.0032], D55: [5502.4, 0.0033], D65: [6503, 0.0032], E: [5455.5, -0.0044] } as const
+    const published = {
+      A: [2855.5, 0],
+      D50: [5001.9, 0.0032],
+      D55: [5502.4, 0.0033],
+      D65: [6503, 0.0032],
+      E: [5455.5, -0.0044],
+    } as const
     for (const [name, [kelvin, duv]] of Object.entries(published)) {
       const found = correlatedTemperature(xyzOfLight(illuminants[name as keyof typeof published]))
       expect(Math.abs(found.kelvin - kelvin)).toBeLessThan(2)
@@ -93,7 +99,8 @@ describe('reciprocal megakelvin', () => {
   it('gives the shifts of the usual conversions', () => {
     const published = [
       [5500, 3200, 130.68], [3200, 5500, -130.68], [5600, 3200, 133.93], [6500, 3200, 158.65], [3200, 4100, -68.6],
-      [5500, 3800, 81.34], [3200, 3600, -34.72], [5500, 4500, 40.4], [3200, 3400, -18.38], [5500, 4900, 22.26], [5500, 6500, -27.97],
+      [5500, 3800, 81.34], [3200, 3600, -34.72], [5500, 4500, 40.4], [3200, 3400, -18.38],
+      [5500, 4900, 22.26], [5500, 6500, -27.97],
     ] as const
     for (const [from, to, shift] of published) expect(Math.abs(shiftMired(from, to) - shift)).toBeLessThan(0.01)
   })

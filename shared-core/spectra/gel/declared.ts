@@ -17,7 +17,7 @@ export interface DeclaredGel {
 }
 
 interface Declaration {
-  /** The sheet on a white page in daylight, `#rrggbb`. Only its hue and saturation count; the loss says how dark it is. */
+  /** The sheet on a white page in daylight, `#rrggbb`: hue and saturation alone, the loss says how dark it is. */
   readonly colour: string
   /** What an incident meter loses under flash (D55). */
   readonly lossStops: number
@@ -45,7 +45,7 @@ export const declaredGel: (declaration: Declaration) => DeclaredGel = boundedMem
     let tooLittle = lossStops
     let enough = Math.max(lossStops, 0) + 8
     let best = attempt(colour, enough)
-    for (let halving = 0; halving < 14; halving++) {
+    for (let halving = 0; halving < 10; halving++) {
       const middle = (tooLittle + enough) / 2
       const tried = attempt(colour, middle)
       if (tried.met) {

@@ -38,7 +38,8 @@ const bandPass = (
   toNm: number,
   toWidthNm: number,
 ): DyeCurve => ({ leak, bands: [{ height, fromNm, fromWidthNm, toNm, toWidthNm }] })
-const bothEnds = (leak: number, blue: readonly [number, number, number], red: readonly [number, number, number]): DyeCurve => ({
+type Edge = readonly [height: number, nm: number, widthNm: number]
+const bothEnds = (leak: number, blue: Edge, red: Edge): DyeCurve => ({
   leak,
   bands: [
     { height: blue[0], toNm: blue[1], toWidthNm: blue[2] },

@@ -3,14 +3,14 @@ import { spectrumOf, WAVELENGTH_COUNT, type TransmittanceSpectrum } from '../spe
 import { correctionTransmittance } from './correction.ts'
 import { declaredGel } from './declared.ts'
 import { gelFamilyDyes, sheetOfDye, type GelFamily } from './families.ts'
-import { transmittanceOfRows } from './rows.ts'
+import { transmittanceOfRows, type GelRow } from './rows.ts'
 
 /** Where a sheet's curve comes from. */
 export type GelRecipe =
   | { readonly from: 'family'; readonly family: GelFamily; readonly density: number }
   | { readonly from: 'mired'; readonly shiftMired: number }
   | { readonly from: 'neutral'; readonly lossStops: number }
-  | { readonly from: 'rows'; readonly rows: readonly (readonly [nm: number, share: number])[] }
+  | { readonly from: 'rows'; readonly rows: readonly GelRow[] }
   | { readonly from: 'declared'; readonly colour: string; readonly lossStops: number }
 
 /** No sheet at all: everything passes. */

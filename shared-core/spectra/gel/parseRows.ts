@@ -1,6 +1,6 @@
 import type { GelRow } from './rows.ts'
 
-/** What is wrong with a sheet's file, where, in words for the person who chose it. `line` counts from 1; 0 is the whole file. */
+/** What is wrong with a sheet's file, in words for whoever chose it. `line` counts from 1; 0 is the whole file. */
 export interface RowProblem {
   readonly line: number
   readonly text: string
@@ -53,10 +53,11 @@ export function parseGelRows(text: string): ParsedGelRows {
     }
   })
   if (commasUnclear) {
-    problems.push({ line: 0, text: 'commas part the columns and may also stand for decimal points: part the columns by semicolons' })
+    const text = 'commas part the columns and may also stand for decimal points: part the columns by semicolons'
+    problems.push({ line: 0, text })
   }
   if (found.length < LEAST_ROWS) {
-    problems.push({ line: 0, text: `at least ${LEAST_ROWS} rows of wavelength and transmittance are needed, found ${found.length}` })
+    problems.push({ line: 0, text: `at least ${LEAST_ROWS} rows of wavelength and transmittance, found ${found.length}` })
   }
   if (found.length > MOST_ROWS) problems.push({ line: 0, text: `at most ${MOST_ROWS} rows, found ${found.length}` })
   const percent = saysPercent || found.some(({ value }) => value > PERCENT_ABOVE)
@@ -79,8 +80,11 @@ function numbersOf(content: string): [number, number] | null {
 
 function sharesOf({ line, nm, value }: NumberedRow, percent: boolean, problems: RowProblem[]): GelRow {
   const share = percent ? value / 100 : value
-  if (nm > 0 && nm < 5) problems.push({ line, text: `${nm} looks like micrometres; wavelengths are wanted in nanometres` })
-  else if (nm < LEAST_NM || nm > MOST_NM) problems.push({ line, text: `wavelength ${nm} nm is outside ${LEAST_NM}-${MOST_NM} nm` })
+  if (nm > 0 && nm < 5) {
+    problems.push({ line, text: `${nm} looks like micrometres; wavelengths are wanted in nanometres` })
+  } else if (nm < LEAST_NM || nm > MOST_NM) {
+    problems.push({ line, text: `wavelength ${nm} nm is outside ${LEAST_NM}-${MOST_NM} nm` })
+  }
   if (share < -0.01) problems.push({ line, text: `transmittance ${value} is below nothing` })
   if (share > OVERSHOOT) problems.push({ line, text: `transmittance ${value} is more than all the light` })
   return [nm, Math.min(Math.max(share, 0), 1)]

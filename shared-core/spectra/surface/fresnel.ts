@@ -2,8 +2,11 @@
 export const SKIN_REFRACTIVE_INDEX = 1.4
 
 /** What skin's surface throws straight back, ((n − 1) / (n + 1))². */
-export const SKIN_SURFACE_REFLECTANCE =
-  ((SKIN_REFRACTIVE_INDEX - 1) / (SKIN_REFRACTIVE_INDEX + 1)) * ((SKIN_REFRACTIVE_INDEX - 1) / (SKIN_REFRACTIVE_INDEX + 1))
+export const SKIN_SURFACE_REFLECTANCE = square((SKIN_REFRACTIVE_INDEX - 1) / (SKIN_REFRACTIVE_INDEX + 1))
+
+function square(value: number): number {
+  return value * value
+}
 
 /**
  * Share of unpolarised light that a smooth surface mirrors (Fresnel). It keeps the light's colour: sheen shows the gel,

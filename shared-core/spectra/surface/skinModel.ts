@@ -1,5 +1,11 @@
 import { power } from '../../arithmetic/portable.ts'
-import { spectrumOf, WAVELENGTH_COUNT, WAVELENGTH_START_NM, WAVELENGTH_STEP_NM, type ReflectanceSpectrum } from '../spectrum.ts'
+import {
+  spectrumOf,
+  WAVELENGTH_COUNT,
+  WAVELENGTH_START_NM,
+  WAVELENGTH_STEP_NM,
+  type ReflectanceSpectrum,
+} from '../spectrum.ts'
 import { SKIN_SURFACE_REFLECTANCE } from './fresnel.ts'
 import { bloodAbsorption } from './haemoglobin.ts'
 
