@@ -1,6 +1,6 @@
 import { type AngularProfile, angularProfile, profileAt } from '../photometry/angularProfile.ts'
-import { type LatticeSize, unitLattice } from '../photometry/lattice.ts'
-import { clippedCorners, polygonView, viewPolygon } from '../photometry/polygon.ts'
+import type { CellCount } from '../photometry/frontCells.ts'
+import { polygonView, viewPolygon } from '../photometry/polygon.ts'
 import type { Emitter } from '../set/emitter.ts'
 import { type EmitterPoints, emitterPoints } from '../set/emitterPoints.ts'
 import type { Occluders } from '../set/occluders.ts'
@@ -13,13 +13,10 @@ import type { Occluders } from '../set/occluders.ts'
 /** What the last `addDirectLight` calls have added up: flat, dome out, dome to the light. Set to 0 before the first. */
 export const directSum = { flat: 0, domeOut: 0, domeToLight: 0 }
 
-/** Fixed points by how large the front looks: distance over its full width. */
-function latticeFor(distanceInWidths: number): LatticeSize {
-  return distanceInWidths > 6 ? 13 : distanceInWidths > 0.9 ? 34 : distanceInWidths > 0.4 ? 89 : 233
+/** Cells by how large the front looks: distance over its full width. */
+function cellsFor(distanceInWidths: number): CellCount {
+  return distanceInWidths > 6 ? 16 : distanceInWidths > 2.5 ? 36 : distanceInWidths > 0.5 ? 81 : 225
 }
-
-/** Below this the part of a front above the horizon holds too few of its points: it gets points of its own. */
-const FEWEST_USABLE_SHARE = 0.5
 
 /**
  * Adds what one front gives at a point to `directSum`.
@@ -50,7 +47,7 @@ export function addDirectLight(
   if (!isLit && !wantsDomes) return
   const radiance = emitter.axialRadiancePerLumenSecond
   const flat = radiance * polygonView.aboveHorizon
-  const { solidAngle, x, y, z, isCut, cornerCount } = polygonView
+  const { solidAngle, x, y, z } = polygonView
   const domeOut = (radiance * (solidAngle + x * nx + y * ny + z * nz)) / 2
   const domeToLight = (radiance * (solidAngle + x * tx + y * ty + z * tz)) / 2
 
@@ -62,15 +59,11 @@ export function addDirectLight(
     directSum.domeToLight += domeToLight
     return
   }
-  const points = emitterPoints(emitter, latticeFor(distance / (2 * emitter.radiusMetres)))
+  const points = emitterPoints(emitter, cellsFor(distance / (2 * emitter.radiusMetres)))
   weighPoints(points, profile, emitter, blockers === 0 ? null : occluders, px, py, pz, nx, ny, nz, tx, ty, tz)
   directSum.domeOut += domeOut * ratio(weighed.domeOut, weighed.domeOutOpen)
   directSum.domeToLight += domeToLight * ratio(weighed.domeToLight, weighed.domeToLightOpen)
   if (!isLit) return
-  if (isCut && weighed.usable < FEWEST_USABLE_SHARE * points.count) {
-    placeAboveHorizon(emitter, cornerCount, px, py, pz)
-    weighPoints(abovePoints, profile, emitter, blockers === 0 ? null : occluders, px, py, pz, nx, ny, nz, tx, ty, tz)
-  }
   directSum.flat += flat * ratio(weighed.flat, weighed.flatOpen)
 }
 
@@ -78,17 +71,14 @@ function ratio(part: number, whole: number): number {
   return whole > 0 ? part / whole : 0
 }
 
-const weighed = {
-  flat: 0, flatOpen: 0, domeOut: 0, domeOutOpen: 0, domeToLight: 0, domeToLightOpen: 0,
-  /** Points above the flat receptor's horizon. */
-  usable: 0,
-}
+const weighed = { flat: 0, flatOpen: 0, domeOut: 0, domeOutOpen: 0, domeToLight: 0, domeToLightOpen: 0 }
 
 function weighPoints(
   points: EmitterPoints, profile: AngularProfile, emitter: Emitter, occluders: Occluders | null,
   px: number, py: number, pz: number, nx: number, ny: number, nz: number, tx: number, ty: number, tz: number,
 ): void {
-  const { xyz, count, cellMetres } = points
+  const { xyz, count, shares, cellWidthMetres, cellHeightMetres } = points
+  const cell = Math.sqrt(cellWidthMetres * cellHeightMetres)
   const [ax, ay, az] = emitter.axis
   let flat = 0
   let flatOpen = 0
@@ -96,11 +86,10 @@ function weighPoints(
   let domeOutOpen = 0
   let domeToLight = 0
   let domeToLightOpen = 0
-  let usable = 0
-  for (let i = 0; i < 3 * count; i += 3) {
-    const sx = xyz[i]!
-    const sy = xyz[i + 1]!
-    const sz = xyz[i + 2]!
+  for (let i = 0; i < count; i++) {
+    const sx = xyz[3 * i]!
+    const sy = xyz[3 * i + 1]!
+    const sz = xyz[3 * i + 2]!
     const x = sx - px
     const y = sy - py
     const z = sz - pz
@@ -108,7 +97,7 @@ function weighPoints(
     const inverse = Math.sqrt(inverseSquare)
     const cosAtFront = -(x * ax + y * ay + z * az) * inverse
     if (cosAtFront <= 0) continue
-    const weight = cosAtFront * inverseSquare
+    const weight = cosAtFront * inverseSquare * shares[i]!
     const cosOut = (x * nx + y * ny + z * nz) * inverse
     const outWeight = weight * (1 + cosOut) / 2
     const toLightWeight = weight * (1 + (x * tx + y * ty + z * tz) * inverse) / 2
@@ -116,13 +105,12 @@ function weighPoints(
     domeToLightOpen += toLightWeight
     let light = profileAt(profile, cosAtFront)
     if (occluders !== null && light > 0) {
-      const visible = occluders.visibleShare(sx, sy, sz, cellMetres)
-      light *= visible > 0 && visible < 1 ? visibleQuarters(occluders, emitter, sx, sy, sz, cellMetres) : visible
+      const visible = occluders.visibleShare(sx, sy, sz, cell)
+      light *= visible > 0 && visible < 1 ? visibleQuarters(occluders, emitter, sx, sy, sz, points) : visible
     }
     domeOut += outWeight * light
     domeToLight += toLightWeight * light
     if (cosOut <= 0) continue
-    usable++
     flatOpen += weight * cosOut
     flat += weight * cosOut * light
   }
@@ -132,78 +120,21 @@ function weighPoints(
   weighed.domeOutOpen = domeOutOpen
   weighed.domeToLight = domeToLight
   weighed.domeToLightOpen = domeToLightOpen
-  weighed.usable = usable
 }
 
-/** The four quarters of a patch that an edge crosses, each asked alone. */
+/** The four quarters of a cell that an edge crosses, each asked alone. */
 function visibleQuarters(
-  occluders: Occluders, { across, up }: Emitter, sx: number, sy: number, sz: number, cellMetres: number,
+  occluders: Occluders, { across, up }: Emitter, sx: number, sy: number, sz: number, points: EmitterPoints,
 ): number {
-  const quarter = cellMetres / 4
-  const half = cellMetres / 2
+  const halfCell = Math.sqrt(points.cellWidthMetres * points.cellHeightMetres) / 2
   let visible = 0
   for (let k = 0; k < 4; k++) {
-    const u = (k & 1) === 0 ? quarter : -quarter
-    const v = (k & 2) === 0 ? quarter : -quarter
+    const u = ((k & 1) - 0.5) * 0.5 * points.cellWidthMetres
+    const v = ((k >> 1) - 0.5) * 0.5 * points.cellHeightMetres
     visible += occluders.visibleShare(
-      sx + u * across[0] + v * up[0], sy + u * across[1] + v * up[1], sz + u * across[2] + v * up[2], half)
+      sx + u * across[0] + v * up[0], sy + u * across[1] + v * up[1], sz + u * across[2] + v * up[2], halfCell)
   }
   return visible / 4
-}
-
-/** Corners of the part above the horizon on the front, as u, v pairs. */
-const cutOnFront = new Float64Array(2 * 66)
-const abovePoints = { xyz: new Float64Array(3 * 89), count: 0, cellMetres: 0 }
-
-/**
- * Points of the part of a front above the horizon: a lattice of its own over the clipped polygon that the last
- * `viewPolygon` left, so that even a sliver of a box right behind the subject gets its share of them.
- */
-function placeAboveHorizon(emitter: Emitter, cornerCount: number, px: number, py: number, pz: number): void {
-  const { across, up, centre } = emitter
-  let left = Infinity
-  let right = -Infinity
-  let bottom = Infinity
-  let top = -Infinity
-  for (let i = 0; i < cornerCount; i++) {
-    const x = clippedCorners[3 * i]! + px - centre[0]
-    const y = clippedCorners[3 * i + 1]! + py - centre[1]
-    const z = clippedCorners[3 * i + 2]! + pz - centre[2]
-    const u = x * across[0] + y * across[1] + z * across[2]
-    const v = x * up[0] + y * up[1] + z * up[2]
-    cutOnFront[2 * i] = u
-    cutOnFront[2 * i + 1] = v
-    left = Math.min(left, u)
-    right = Math.max(right, u)
-    bottom = Math.min(bottom, v)
-    top = Math.max(top, v)
-  }
-  const lattice = unitLattice(89)
-  let count = 0
-  for (let i = 0; i < lattice.length; i += 2) {
-    const u = left + (right - left) * lattice[i]!
-    const v = bottom + (top - bottom) * lattice[i + 1]!
-    if (!isInCut(u, v, cornerCount)) continue
-    abovePoints.xyz[3 * count] = centre[0] + u * across[0] + v * up[0]
-    abovePoints.xyz[3 * count + 1] = centre[1] + u * across[1] + v * up[1]
-    abovePoints.xyz[3 * count + 2] = centre[2] + u * across[2] + v * up[2]
-    count++
-  }
-  abovePoints.count = count
-  abovePoints.cellMetres = Math.sqrt((2 * (right - left) * (top - bottom)) / lattice.length)
-}
-
-function isInCut(u: number, v: number, cornerCount: number): boolean {
-  let au = cutOnFront[2 * cornerCount - 2]!
-  let av = cutOnFront[2 * cornerCount - 1]!
-  for (let i = 0; i < cornerCount; i++) {
-    const bu = cutOnFront[2 * i]!
-    const bv = cutOnFront[2 * i + 1]!
-    if ((bu - au) * (v - av) - (bv - av) * (u - au) < 0) return false
-    au = bu
-    av = bv
-  }
-  return true
 }
 
 /** A bare tube shines alike all round: a point, with shadows as soft as the tube is wide. */
