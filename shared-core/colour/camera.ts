@@ -1,3 +1,4 @@
+import { timesFromStops } from '../arithmetic/portable.ts'
 import { flashSpectrum } from '../spectra/flash.ts'
 import { WAVELENGTH_COUNT } from '../spectra/spectrum.ts'
 import { cameraResponses } from './cameraResponse.ts'
@@ -7,8 +8,8 @@ const [redResponse, greenResponse, blueResponse] = cameraResponses
 
 /**
  * Readings of the generic camera for a light, linear in it.
- * @param light power a nanometre at the sensor's side of everything: flash × gel × reflectance, in photopic units times
- *   luminous quantity (see flashSpectrum).
+ * @param light what reaches the lens: flash × gel × reflectance, in photopic units times the luminous quantity (see
+ *   flashSpectrum).
  * @param gains white balance; see whiteBalanceGains. With gains for the light's own colour, a clear light of luminous
  *   quantity 1 on a perfect white reads about 1, 1, 1.
  */
@@ -51,7 +52,8 @@ const GREEN_GAIN = 1 / channelsOf(flashSpectrum(ANCHOR_KELVIN), UNIT_GAINS)[1]
 
 /**
  * White balance as a camera does it: green stays, red and blue are scaled until a clear flash of `kelvin` on white is
- * neutral. Green is fixed so that this flash reads 1 at luminous quantity 1 when `kelvin` is 5500.
+ * neutral. Green is fixed so that this flash reads 1 at luminous quantity 1 when `kelvin` is 5500. Under other lights a
+ * neutral white reads a little off 1, since a sensor's green is not the eye's luminance: 0.2 stop less at 3200 K.
  * @param kelvin 1000-25000; clamped as in flashSpectrum.
  */
 export function whiteBalanceGains(kelvin: number): CameraRgb {
@@ -77,5 +79,5 @@ export function channelsPerLuxSecond(isoSpeed: number, fNumber: number, headroom
 /** Lux-seconds on a perfect white at which a balanced clear light clips. */
 export function clipLuxSeconds(isoSpeed: number, fNumber: number, headroomStops: number): number {
   const atBase = (SATURATION_CONSTANT * Math.PI) / FOCAL_PLANE_FACTOR
-  return (atBase * fNumber * fNumber * Math.exp(headroomStops * Math.LN2)) / isoSpeed
+  return (atBase * fNumber * fNumber * timesFromStops(headroomStops)) / isoSpeed
 }

@@ -1,3 +1,4 @@
+import { risingEdge } from '../spectra/edge.ts'
 import { spectrumOf } from '../spectra/spectrum.ts'
 
 /**
@@ -28,15 +29,13 @@ export const CHANNEL_SHAPES: readonly [red: ChannelShape, green: ChannelShape, b
   { peakNm: 450, shortWidthNm: 45.6, longWidthNm: 40.9, skirt: 0.035, skirtWidthNm: 94, floor: 0.0024 },
 ]
 
-const rising = (nm: number, edgeNm: number, widthNm: number): number => 1 / (1 + Math.exp((edgeNm - nm) / widthNm))
-
 const bell = (nm: number, peakNm: number, widthNm: number): number => {
   const distance = (nm - peakNm) / widthNm
   return Math.exp(-0.5 * distance * distance)
 }
 
 /** What the filters in front of every sensor leave: ultraviolet and infrared are cut away. */
-const windowOf = (nm: number): number => rising(nm, 408, 5) * rising(-nm, -690, 6)
+const windowOf = (nm: number): number => risingEdge(nm, 408, 5) * (1 - risingEdge(nm, 690, 6))
 
 /** Response of one channel on the grid, relative. */
 export function channelResponse(shape: ChannelShape): Float64Array {

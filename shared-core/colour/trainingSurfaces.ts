@@ -1,6 +1,5 @@
+import { risingEdge } from '../spectra/edge.ts'
 import { spectrumOf, type ReflectanceSpectrum } from '../spectra/spectrum.ts'
-
-const rising = (nm: number, edgeNm: number, widthNm: number): number => 1 / (1 + Math.exp((edgeNm - nm) / widthNm))
 
 /**
  * The surfaces the camera and its matrix are fitted on: soft edges up and down, soft bands and gaps across the spectrum,
@@ -10,12 +9,12 @@ export const trainingSurfaces: readonly ReflectanceSpectrum[] = [0.15, 0.45].fla
   const peak = 0.8
   const between = (shape: (nm: number) => number): ReflectanceSpectrum =>
     spectrumOf<ReflectanceSpectrum>((nm) => floor + (peak - floor) * shape(nm))
-  const band = (nm: number, middle: number): number => rising(nm, middle - 40, 14) * (1 - rising(nm, middle + 40, 14))
+  const band = (nm: number, middle: number): number => risingEdge(nm, middle - 40, 14) * (1 - risingEdge(nm, middle + 40, 14))
   const edges = [460, 490, 520, 550, 580, 610]
   const middles = [430, 470, 510, 550, 590, 630]
   return [
-    ...edges.map((edge) => between((nm) => rising(nm, edge, 18))),
-    ...edges.map((edge) => between((nm) => 1 - rising(nm, edge, 18))),
+    ...edges.map((edge) => between((nm) => risingEdge(nm, edge, 18))),
+    ...edges.map((edge) => between((nm) => 1 - risingEdge(nm, edge, 18))),
     ...middles.map((middle) => between((nm) => band(nm, middle))),
     ...middles.map((middle) => between((nm) => 1 - band(nm, middle))),
   ]

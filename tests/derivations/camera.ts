@@ -14,7 +14,7 @@ import { trainingSurfaces } from '../../shared-core/colour/trainingSurfaces.ts'
 import { illuminants } from '../../shared-core/spectra/illuminants.ts'
 import { colourMatching } from '../../shared-core/spectra/observer.ts'
 import { linearFromXyz, SRGB_WHITE_XYZ } from '../../shared-core/spectra/srgb.ts'
-import { responseRow } from '../../shared-core/spectra/surface/swatch.ts'
+import { responseRow } from '../../shared-core/spectra/responseRow.ts'
 import { checkGels, measuredRaw, type CheckGel } from './checkGels.ts'
 
 type Triple = [number, number, number]

@@ -3,10 +3,10 @@ import { boundedMemo } from '../boundedMemo.ts'
 import { illuminants } from '../illuminants.ts'
 import { colourMatching } from '../observer.ts'
 import { luminousShare } from '../photopic.ts'
+import { responseRow } from '../responseRow.ts'
 import { smoothestCurve } from '../smoothestCurve.ts'
 import { linearFromHex, SRGB_WHITE_XYZ, xyzFromLinear } from '../srgb.ts'
 import type { TransmittanceSpectrum } from '../spectrum.ts'
-import { responseRow } from '../surface/swatch.ts'
 
 export interface DeclaredGel {
   readonly transmittance: TransmittanceSpectrum

@@ -1,4 +1,5 @@
 import { power } from '../../arithmetic/portable.ts'
+import { risingEdge } from '../edge.ts'
 import { spectrumOf, type TransmittanceSpectrum } from '../spectrum.ts'
 
 /**
@@ -74,14 +75,12 @@ export const gelFamilyDyes = {
 } as const satisfies Record<string, DyeCurve>
 export type GelFamily = keyof typeof gelFamilyDyes
 
-const rising = (nm: number, edgeNm: number, widthNm: number): number => 1 / (1 + Math.exp((edgeNm - nm) / widthNm))
-
 /** Share a dye of density 1 lets through, surfaces left out. */
 export function dyeTransmittance(dye: DyeCurve, nm: number): number {
   let sum = dye.leak
   for (const band of dye.bands) {
-    const from = band.fromNm === undefined ? 1 : rising(nm, band.fromNm, band.fromWidthNm ?? 10)
-    const to = band.toNm === undefined ? 1 : 1 - rising(nm, band.toNm, band.toWidthNm ?? 10)
+    const from = band.fromNm === undefined ? 1 : risingEdge(nm, band.fromNm, band.fromWidthNm ?? 10)
+    const to = band.toNm === undefined ? 1 : 1 - risingEdge(nm, band.toNm, band.toWidthNm ?? 10)
     sum += band.height * from * to
   }
   return Math.min(sum, 1)

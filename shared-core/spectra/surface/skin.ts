@@ -2,9 +2,9 @@ import { degreesFromRadians, power } from '../../arithmetic/portable.ts'
 import { boundedMemo } from '../boundedMemo.ts'
 import { illuminants } from '../illuminants.ts'
 import { colourMatching } from '../observer.ts'
+import { responseRow } from '../responseRow.ts'
 import { WAVELENGTH_COUNT, type ReflectanceSpectrum } from '../spectrum.ts'
 import { dermisReflectance, melaninDepth, skinCurve, type SkinParameters } from './skinModel.ts'
-import { responseRow } from './swatch.ts'
 
 /**
  * Fitted by tests/derivations/skin.ts to the mean of 100 measured skins (Cooksey, Allen, Tsai 2017,

@@ -1,23 +1,13 @@
 import { boundedMemo } from '../boundedMemo.ts'
 import { illuminants } from '../illuminants.ts'
 import { colourMatching } from '../observer.ts'
+import { responseRow } from '../responseRow.ts'
 import { smoothestCurve } from '../smoothestCurve.ts'
 import { linearFromHex, SRGB_WHITE_XYZ, xyzFromLinear } from '../srgb.ts'
-import { WAVELENGTH_COUNT, type ReflectanceSpectrum } from '../spectrum.ts'
+import type { ReflectanceSpectrum } from '../spectrum.ts'
 
 /** No paint or paper throws back more; fresh barium sulphate comes close. */
 const HIGHEST_REFLECTANCE = 0.98
-
-/** One of the eye's curves under a light, scaled so that a perfect white gives 1. */
-export function responseRow(light: Float64Array, matching: Float64Array): Float64Array {
-  const row = new Float64Array(WAVELENGTH_COUNT)
-  let sum = 0
-  for (let i = 0; i < WAVELENGTH_COUNT; i++) {
-    row[i] = (light[i] as number) * (matching[i] as number)
-    sum += row[i] as number
-  }
-  return row.map((value) => value / sum)
-}
 
 const underD65 = [colourMatching.x, colourMatching.y, colourMatching.z].map((matching) =>
   responseRow(illuminants.D65, matching),
