@@ -54,7 +54,12 @@ export function PeopleList() {
               </span>
             </span>
             {isPhotographer && person.role === 'client' && (
-              <button type="button" className="button button-lined" onClick={() => (person.hasPen ? takePenBack() : handPenTo(person.seatId))}>
+              <button
+                type="button"
+                className="button button-lined"
+                aria-label={person.hasPen ? `Take the pen back from ${person.name}` : `Hand over the pen to ${person.name}`}
+                onClick={() => (person.hasPen ? takePenBack() : handPenTo(person.seatId))}
+              >
                 {person.hasPen ? 'Take the pen back' : 'Hand over the pen'}
               </button>
             )}
