@@ -15,14 +15,15 @@ import { layTapes } from './tapes/layTapes.ts'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { TapeLabels } from './tapes/TapeLabels.tsx'
 import { useTapeType } from './tapes/useTapeType.ts'
-import { keyText, thingsIn, thingsOf, type ThingKey } from './things.ts'
+import { keyText, thingsIn, thingsOf, type Thing, type ThingKey } from './things.ts'
 import { obstaclesOf } from './throw/obstacles.ts'
 import { CELLS, throwPlane } from './throw/throwPlane.ts'
 import type { ThrowHeight } from './throw/throwHeight.ts'
 import { useFittedView } from './useFittedView.ts'
 import { ViewButtons } from './ViewButtons.tsx'
-import type { DrawnPoint, ViewKind } from './view/projection.ts'
+import { project, type DrawnPoint, type ViewKind } from './view/projection.ts'
 import { roomBounds } from './view/setBounds.ts'
+import { centredOn } from './view/viewTransform.ts'
 
 interface FloorBoardProps {
   readonly view: ViewKind
@@ -50,14 +51,14 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   if (look === undefined) throw new Error('The board shows a look that is not in its plan')
 
   const things = useMemo(() => thingsIn(thingsOf(shown, look), view), [shown, look, view])
-  const selected = asThing(selection)
+  const selected = useMemo(() => asThing(selection), [selection])
   const { panel, transform, changeTransform, fit, fitted } = useFittedView(element, view, shown.room, things, lookId)
   const length = useCallback((metres: number) => formatLength(metres, units), [units])
   const type = useTapeType(element)
   const [memory] = useState(() => new Map<string, DrawnPoint>())
   const tapes = useMemo(
-    () => layTapes(things, { look, prediction, view, transform, panel, length, ...type }, memory),
-    [things, look, prediction, view, transform, panel, length, type, memory],
+    () => layTapes(things, { look, prediction, view, transform, panel, length, selected, ...type }, memory),
+    [things, look, prediction, view, transform, panel, length, selected, type, memory],
   )
 
   const inMotion = shown !== plan
@@ -68,7 +69,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
     [view, shown.room, xMetres, yMetres, nose, throwHeight, inMotion],
   )
   const { pieces, subject, backdrop } = look
-  const obstacles = useMemo(() => obstaclesOf({ pieces, subject, backdrop }), [pieces, subject, backdrop])
+  const obstacles = useMemo(() => obstaclesOf({ pieces, subject, backdrop }, shown.room), [pieces, subject, backdrop, shown.room])
 
   const [menu, setMenu] = useState<{ readonly key: ThingKey; readonly at: DrawnPoint } | null>(null)
   const scene = useRef<Scene>({ view, transform, things, selected, placing })
@@ -96,7 +97,13 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
 
   const colourOf = useCallback((id: string) => prediction.lights.find((one) => one.id === id)?.gel.onWhite ?? '#ffffff', [prediction])
   const isOn = useCallback((id: string) => look.lights[id]?.on ?? true, [look])
-  const select = useCallback((key: ThingKey) => store.getState().select(key), [store])
+  const reach = useCallback(
+    (thing: Thing, inSight: boolean) => {
+      store.getState().select(thing.key)
+      if (!inSight) changeTransform((now) => centredOn(now, project(view, thing.place), panel))
+    },
+    [store, changeTransform, view, panel],
+  )
   const others = useMemo(() => heldThings(people, lookId, things), [people, lookId, things])
 
   return (
@@ -108,7 +115,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
             things={things} plane={plane} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
             heldByOthers={others.map(({ thing }) => thing)}
           />
-          <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onSelect={select} hintId={hintId} />
+          <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onReach={reach} hintId={hintId} />
           <OthersLayer people={people} held={others} tapes={tapes} lookId={lookId} view={view} transform={transform} />
         </>
       )}

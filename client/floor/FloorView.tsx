@@ -1,6 +1,6 @@
 import { useCallback, useState } from 'react'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
-import { Choice } from '../controls/Choice.tsx'
+import { Choice, type Option } from '../controls/Choice.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { FloorBoard } from './FloorBoard.tsx'
 import './floor.css'
@@ -14,15 +14,15 @@ type Page = ViewKind | 'list'
 
 const pages = [
   { value: 'floor', label: 'Floor' },
-  { value: 'side', label: 'From the side' },
-  { value: 'camera', label: 'From the camera' },
+  { value: 'side', label: 'From the side', face: <><span className="floor-wide">From the </span><span className="floor-name">side</span></> },
+  { value: 'camera', label: 'From the camera', face: <><span className="floor-wide">From the </span><span className="floor-name">camera</span></> },
   { value: 'list', label: 'List' },
-] as const satisfies readonly { value: Page; label: string }[]
+] as const satisfies readonly Option<Page>[]
 
 const heights = [
   { value: 'head', label: 'Head' },
   { value: 'floor', label: 'Floor' },
-] as const satisfies readonly { value: ThrowHeight; label: string }[]
+] as const satisfies readonly Option<ThrowHeight>[]
 
 /** The set to scale, with the camera at the bottom edge: what is left on the Floor is left in the Frame. */
 export function FloorView() {

@@ -73,81 +73,79 @@ export function modifierOf(plan: Plan, light: Light): Modifier {
   return Object.hasOwn(plan.modifiers, light.modifierId) ? (plan.modifiers[light.modifierId] ?? MISSING_MODIFIER) : MISSING_MODIFIER
 }
 
-const builtLights = new WeakMap<Light, { readonly modifier: Modifier; readonly thing: Thing }>()
+/** Things by the parts of the plan they were made from: what did not change is the same object, and is not drawn again. */
+const made = new WeakMap<object, { readonly beside: unknown; readonly thing: Thing }>()
 
-/** The same object for the same light, so that what did not move is not drawn again. */
+function once(part: object, beside: unknown, make: () => Thing): Thing {
+  const before = made.get(part)
+  if (before !== undefined && before.beside === beside) return before.thing
+  const thing = make()
+  made.set(part, { beside, thing })
+  return thing
+}
+
 export function lightThing(id: string, light: Light, modifier: Modifier): Thing {
-  const built = builtLights.get(light)
-  if (built?.modifier === modifier) return built.thing
-  const thing: Thing = {
+  return once(light, modifier, () => ({
     key: { kind: 'light', id },
     place: vectorOf(light.place),
     axis: aimedOrientation(light.place, light.aim).axis,
     aim: vectorOf(light.aim),
     solids: lightSolids(light, modifier),
     supports: supportSolids(light, modifier),
-  }
-  builtLights.set(light, { modifier, thing })
-  return thing
+  }))
 }
 
-const builtPieces = new WeakMap<Piece, Thing>()
-
 function pieceThing(id: string, piece: Piece): Thing {
-  const built = builtPieces.get(piece)
-  if (built !== undefined) return built
-  const thing: Thing = {
+  return once(piece, null, () => ({
     key: { kind: 'piece', id },
     place: vectorOf(piece.place),
     axis: facingOf(piece.facingDegrees, piece.kind === 'v-flat' ? 0 : piece.tiltDegrees),
     aim: null,
     solids: panelsOf({ id, ...piece }).map((panel) => ({ part: 'panel', points: panelCorners(panel) })),
     supports: [],
-  }
-  builtPieces.set(piece, thing)
-  return thing
+  }))
 }
 
 function pointThing(id: string, point: Look['points'][string]): Thing {
-  return {
+  return once(point, null, () => ({
     key: { kind: 'point', id },
     place: vectorOf(point.place),
     axis: facingOf(point.facingDegrees, point.tiltDegrees),
     aim: null,
     solids: [],
     supports: [],
-  }
+  }))
 }
 
 function cameraThing({ camera }: Look): Thing {
-  return {
+  return once(camera, null, () => ({
     key: { kind: 'camera' },
     place: vectorOf(camera.place),
     axis: aimedOrientation(camera.place, camera.aim).axis,
     aim: vectorOf(camera.aim),
     solids: cameraSolids(camera),
     supports: [],
-  }
+  }))
 }
 
 function subjectThing({ subject }: Look): Thing {
-  return {
+  return once(subject, null, () => ({
     key: { kind: 'subject' },
     place: [subject.xMetres, subject.yMetres, 0],
     axis: facingOf(subject.turnDegrees, 0),
     aim: null,
     solids: subjectSolids(subject),
     supports: [],
-  }
+  }))
 }
 
 function backdropThing({ backdrop }: Look): Thing {
-  return {
+  return once(backdrop, null, () => ({
     key: { kind: 'backdrop' },
     place: [backdrop.centreXMetres, backdrop.yMetres, backdrop.topMetres],
     axis: [0, -1, 0],
     aim: null,
     solids: [{ part: 'panel', points: backdropCorners(backdrop) }],
     supports: [],
-  }
+  }))
 }

@@ -17,8 +17,8 @@ export interface FittedView {
   readonly fitted: Fitted
 }
 
-/** Room for the bars at the bottom and for tapes at the sides, in pixels. */
-const INSETS = { left: 26, top: 22, right: 26, bottom: 50 } as const
+/** Room for the bars at the bottom, and at the sides for turn handles and tapes, in pixels. */
+const INSETS = { left: 36, top: 34, right: 36, bottom: 54 } as const
 
 /**
  * The panel's size and its view of the set. Opens fitted to the set and stays fitted while the panel changes size or

@@ -1,10 +1,10 @@
 import type Konva from 'konva'
-import { memo, useEffect, useMemo, useRef } from 'react'
+import { memo, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
 import type { Modifier } from '../../../shared-core/plan/schema/kit.ts'
 import type { Light } from '../../../shared-core/plan/schema/look.ts'
 import type { Obstacles } from '../throw/obstacles.ts'
-import { paintThrow } from '../throw/paintThrow.ts'
+import { throwPicture, type ThrowPicture } from '../throw/paintThrow.ts'
 import { throwAt, throwField, throwSource } from '../throw/throwField.ts'
 import type { ThrowPlane } from '../throw/throwPlane.ts'
 import { Image } from './konva.ts'
@@ -28,31 +28,48 @@ const FADE_SECONDS = 0.15
 export const ThrowImage = memo(function ThrowImage(props: ThrowImageProps) {
   const { id, light, modifier, plane, obstacles, served, levelStops, colour, shown } = props
   const { place, aim, rollDegrees, grid } = light
+  // A light that is off costs nothing while it is moved about; its last throw fades out where it was.
   const field = useMemo(() => {
+    if (!shown) return null
     const source = throwSource(id, { place, aim, rollDegrees, grid }, modifier)
     return throwField(source, plane, obstacles, throwAt(source, served, null))
-  }, [id, place, aim, rollDegrees, grid, modifier, plane, obstacles, served])
+  }, [shown, id, place, aim, rollDegrees, grid, modifier, plane, obstacles, served])
   const picture = useMemo(
-    () => paintThrow(field, plane.columns, plane.rows, colour, levelStops),
+    () => (field === null ? null : throwPicture(field, plane.columns, plane.rows, colour, levelStops)),
     [field, plane, colour, levelStops],
   )
+
   const node = useRef<Konva.Image>(null)
+  const [canvas] = useState(() => document.createElement('canvas'))
+  useLayoutEffect(() => {
+    if (picture === null) return
+    paintOn(canvas, picture)
+    node.current?.getLayer()?.batchDraw()
+  }, [canvas, picture])
   useEffect(() => {
     const still = matchMedia('(prefers-reduced-motion: reduce)').matches
     node.current?.to({ opacity: shown ? 1 : 0, duration: still ? 0 : FADE_SECONDS })
   }, [shown])
-  const { bounds } = plane
+
+  const { left, top, right, bottom } = plane.bounds
   return (
     <Image
       ref={node}
-      image={picture}
-      x={bounds.left}
-      y={bounds.top}
-      width={bounds.right - bounds.left}
-      height={bounds.bottom - bounds.top}
+      image={canvas}
+      x={left}
+      y={top}
+      width={right - left}
+      height={bottom - top}
       opacity={0}
       globalCompositeOperation="screen"
       listening={false}
     />
   )
 })
+
+/** One canvas for the life of a light: a new one for every move would be thrown away sixty times a second. */
+function paintOn(canvas: HTMLCanvasElement, { columns, rows, rgba }: ThrowPicture): void {
+  if (canvas.width !== columns) canvas.width = columns
+  if (canvas.height !== rows) canvas.height = rows
+  canvas.getContext('2d')?.putImageData(new ImageData(rgba, columns, rows), 0, 0)
+}

@@ -104,10 +104,12 @@ export class Hands {
     if (!sameThing(scene.selected, taken.thing.key)) this.board.getState().select(taken.thing.key)
     this.panel.focusThing(taken.thing.key)
     if (isTouch(event)) {
-      this.longPress = setTimeout(() => {
+      // On a busy page the time may be up before a move that came in time is heard: one picture later it has been.
+      this.longPress = setTimeout(() => afterDrawing(() => {
+        if (this.holding.kind !== 'press' || this.holding.at !== pixel) return
         this.holding = { kind: 'nothing' }
         this.panel.showMenu(taken.thing.key, pixel)
-      }, LONG_PRESS_MS)
+      }), LONG_PRESS_MS)
     }
   }
 

@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import { keyText, sameThing, type ThingKey } from '../things.ts'
+import { keyText, sameThing, type Thing, type ThingKey } from '../things.ts'
 import type { LaidTape } from './layTapes.ts'
 import './tapes.css'
 
@@ -8,7 +8,8 @@ interface TapeLabelsProps {
   readonly selected: ThingKey | null
   readonly colourOf: (id: string) => string
   readonly isOn: (id: string) => boolean
-  readonly onSelect: (key: ThingKey) => void
+  /** The keyboard or a press came to a thing. */
+  readonly onReach: (thing: Thing, inSight: boolean) => void
   /** Id of the words that say what the keys do. */
   readonly hintId: string
 }
@@ -17,13 +18,13 @@ interface TapeLabelsProps {
  * The tapes and labels as buttons over the canvas: crisp at any zoom, and the way in for keyboard and screen reader.
  * Pressing and dragging is heard by the panel around them.
  */
-export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, isOn, onSelect, hintId }: TapeLabelsProps) {
+export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, isOn, onReach, hintId }: TapeLabelsProps) {
   return (
     <div className="floor-tapes">
       <svg className="floor-leaders" aria-hidden>
-        {tapes.map((tape) => <Leader key={keyText(tape.thing.key)} tape={tape} />)}
+        {tapes.filter(({ shown }) => shown).map((tape) => <Leader key={keyText(tape.thing.key)} tape={tape} />)}
       </svg>
-      {inReadingOrder(tapes).map(({ thing, text, bounds }) => {
+      {inReadingOrder(tapes).map(({ thing, text, bounds, inSight, shown }) => {
         const { key } = thing
         const isTape = text.letter !== ''
         return (
@@ -31,7 +32,7 @@ export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, 
             key={keyText(key)}
             type="button"
             data-thing={keyText(key)}
-            className={isTape ? `floor-tape ${'id' in key && !isOn(key.id) ? 'floor-tape-off' : ''}` : 'floor-label'}
+            className={classOf(isTape, 'id' in key && !isOn(key.id), shown)}
             style={{
               transform: `translate(${Math.round(bounds.left)}px, ${Math.round(bounds.top)}px)`,
               width: bounds.right - bounds.left,
@@ -40,7 +41,7 @@ export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, 
             aria-label={text.spoken}
             aria-pressed={sameThing(selected, key)}
             aria-describedby={hintId}
-            onFocus={() => onSelect(key)}
+            onFocus={() => onReach(thing, inSight)}
           >
             {isTape && 'id' in key && <span className="floor-tape-gel" style={{ background: colourOf(key.id) }} />}
             {isTape && <span className="floor-tape-letter">{text.letter}</span>}
@@ -53,6 +54,10 @@ export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, 
     </div>
   )
 })
+
+function classOf(isTape: boolean, isOff: boolean, shown: boolean): string {
+  return `${isTape ? 'floor-tape' : 'floor-label'}${isTape && isOff ? ' floor-tape-off' : ''}${shown ? '' : ' floor-tape-away'}`
+}
 
 /** Lights by letter, then the rest, however they were laid. */
 function inReadingOrder(tapes: readonly LaidTape[]): LaidTape[] {

@@ -2,8 +2,8 @@ import type { Look } from '../../../shared-core/plan/schema/look.ts'
 import type { Prediction } from '../../../shared-core/predict/prediction.ts'
 import { handlesOf } from '../gestures/handles.ts'
 import { outlinesInPixels } from '../gestures/hit.ts'
-import { keyText, type Thing } from '../things.ts'
-import { boundsOf, grow, type Bounds } from '../view/bounds.ts'
+import { keyText, sameThing, type Thing, type ThingKey } from '../things.ts'
+import { boundsOf, grow, sharedArea, type Bounds } from '../view/bounds.ts'
 import { project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
 import type { PanelSize, ViewTransform } from '../view/viewTransform.ts'
 import { offsetFromThing, placeTapes } from './placeTapes.ts'
@@ -17,6 +17,10 @@ export interface LaidTape {
   readonly bounds: Bounds
   /** The nearest point of the thing: where a hairline from the tape ends. */
   readonly anchor: DrawnPoint
+  /** False when the thing lies outside the panel. */
+  readonly inSight: boolean
+  /** A tape that is not shown is still there for the keyboard. */
+  readonly shown: boolean
 }
 
 export interface TapeSetting {
@@ -28,7 +32,11 @@ export interface TapeSetting {
   readonly length: LengthText
   readonly measure: MeasureText
   readonly lineHeight: number
+  readonly selected: ThingKey | null
 }
+
+/** In a panel narrower than this, tapes are short and labels wait until their thing is selected. */
+const ROOMY_PIXELS = 480
 
 /** Kept clear at the panel's edges; at the bottom lie the scale and the buttons. */
 const EDGE_PIXELS = 6
@@ -39,11 +47,16 @@ const BOTTOM_PIXELS = 48
  * its thing and is brought up to date, so that tapes stay put while something else moves.
  */
 export function layTapes(things: readonly Thing[], setting: TapeSetting, memory: Map<string, DrawnPoint>): LaidTape[] {
-  const { view, transform, panel } = setting
-  const known = [...things].sort((a, b) => order(a) - order(b)).map((thing) => {
-    const outlines = outlinesInPixels(thing, view, transform)
-    return { thing, id: keyText(thing.key), outlines, box: boundsOf(outlines.flat()), text: textOf(thing, setting) }
-  })
+  const { view, transform, panel, selected } = setting
+  const known = [...things]
+    .map((thing) => {
+      const outlines = outlinesInPixels(thing, view, transform)
+      const box = boundsOf(outlines.flat())
+      const inSight = isInSight(box, panel)
+      const shown = inSight && (thing.key.kind === 'light' || panel.width >= ROOMY_PIXELS || sameThing(thing.key, selected))
+      return { thing, id: keyText(thing.key), outlines, box, text: textOf(thing, setting), inSight, shown }
+    })
+    .sort((a, b) => placingOrder(a) - placingOrder(b))
   const placed = placeTapes(
     known.map(({ thing, id, box, text }) => ({
       id,
@@ -56,15 +69,21 @@ export function layTapes(things: readonly Thing[], setting: TapeSetting, memory:
     memory,
   )
   return placed.map((place, i) => {
-    const { thing, id, box, text, outlines } = known[i]!
-    memory.set(id, offsetFromThing(place, thing.key.kind === 'backdrop' ? backdropSpot(box) : box))
-    return { thing, text, bounds: place.bounds, anchor: nearestOn(outlines, place.bounds) }
+    const { thing, id, box, text, outlines, inSight, shown } = known[i]!
+    if (shown) memory.set(id, offsetFromThing(place, thing.key.kind === 'backdrop' ? backdropSpot(box) : box))
+    return { thing, text, bounds: place.bounds, anchor: nearestOn(outlines, place.bounds), inSight, shown }
   })
 }
 
-/** Lights first: their tapes take the best places. */
-function order(thing: Thing): number {
-  return ['light', 'camera', 'piece', 'subject', 'point', 'backdrop'].indexOf(thing.key.kind)
+function isInSight(box: Bounds, panel: PanelSize): boolean {
+  return sharedArea(grow(box, 1), { left: 0, top: 0, right: panel.width, bottom: panel.height }) > 0
+}
+
+/** Lights first: their tapes take the best places. What is not shown comes last, so that none makes room for it. */
+const KINDS_IN_ORDER: readonly ThingKey['kind'][] = ['light', 'camera', 'piece', 'subject', 'point', 'backdrop']
+
+function placingOrder({ thing, shown }: { readonly thing: Thing; readonly shown: boolean }): number {
+  return KINDS_IN_ORDER.indexOf(thing.key.kind) + (shown ? 0 : KINDS_IN_ORDER.length)
 }
 
 /** Boxes that no tape should lie on. A thin thing gets a little width; the paper seen full on is ground, not a thing. */
@@ -97,11 +116,11 @@ function backdropSpot(box: Bounds): Bounds {
   return { ...box, right: Math.min(box.right, box.left + 40) }
 }
 
-function textOf(thing: Thing, { look, prediction, length }: TapeSetting): TapeText {
+function textOf(thing: Thing, { look, prediction, length, panel }: TapeSetting): TapeText {
   const { key } = thing
   const light = key.kind === 'light' ? look.lights[key.id] : undefined
   if (key.kind !== 'light' || light === undefined) return labelOf(key, look, thing.place, length)
-  return lightTape(light, prediction.lights.find(({ id }) => id === key.id), length)
+  return lightTape(light, prediction.lights.find(({ id }) => id === key.id), length, panel.width < ROOMY_PIXELS)
 }
 
 function unit([u, v]: DrawnPoint): DrawnPoint {

@@ -14,11 +14,17 @@ export interface TapeText {
 /** Writes a length for one person: "1.14 m", or in feet. */
 export type LengthText = (metres: number) => string
 
-/** A light's tape: letter, distance to the place it serves, height of the front, power as its head's panel writes it. */
-export function lightTape(light: Look['lights'][string], prediction: LightPrediction | undefined, length: LengthText): TapeText {
-  const distance = prediction === undefined ? '' : `${length(prediction.distanceMetres)} · `
+/**
+ * A light's tape: letter, distance to the place it serves, height of the front, power as its head's panel writes it.
+ * A short one, for small panels, leaves the power out.
+ */
+export function lightTape(
+  light: Look['lights'][string], prediction: LightPrediction | undefined, length: LengthText, short = false,
+): TapeText {
+  const distance = prediction === undefined ? '' : length(prediction.distanceMetres)
   const height = length(light.place.zMetres)
   const power = light.on ? powerWords(prediction) : 'off'
+  const lines = short ? [light.on ? distance : 'off', `up ${height}`] : [[distance, `up ${height}`].filter((part) => part !== '').join(' · '), power]
   const spoken = [
     `Light ${light.letter}`,
     prediction?.summary ?? '',
@@ -26,7 +32,7 @@ export function lightTape(light: Look['lights'][string], prediction: LightPredic
     `${height} up`,
     light.on ? `power ${power}` : 'switched off',
   ]
-  return { letter: light.letter, lines: [`${distance}up ${height}`, power], spoken: spoken.filter((part) => part !== '').join(', ') }
+  return { letter: light.letter, lines, spoken: spoken.filter((part) => part !== '').join(', ') }
 }
 
 /** As the panel writes it, with the energy beside it, since "−2.5" alone could be a level. */

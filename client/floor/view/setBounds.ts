@@ -13,5 +13,5 @@ export function roomBounds(room: Room, view: ViewKind): Bounds {
 /** What matters: everything that somebody has set up, with enough around it for tapes. */
 export function setBounds(things: readonly Thing[], view: ViewKind): Bounds {
   const points = things.flatMap(({ place, solids }) => [place, ...solids.flatMap((solid) => solid.points)])
-  return grow(boundsOf(points.map((point) => project(view, point))), 0.3)
+  return grow(boundsOf(points.map((point) => project(view, point))), 0.1)
 }

@@ -50,6 +50,12 @@ export function slide(transform: ViewTransform, dx: number, dy: number): ViewTra
   return { ...transform, offsetX: transform.offsetX + dx, offsetY: transform.offsetY + dy }
 }
 
+/** Slides the drawing so that a point of it, in metres, lies in the middle of the panel. */
+export function centredOn(transform: ViewTransform, drawn: DrawnPoint, panel: PanelSize): ViewTransform {
+  const [x, y] = pixelAt(transform, drawn)
+  return slide(transform, panel.width / 2 - x, panel.height / 2 - y)
+}
+
 /**
  * Two fingers: the drawing stays under both, as far as one scale and no turning allow.
  * @param before where the fingers were, in pixels; after where they are now.
