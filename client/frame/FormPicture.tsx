@@ -26,7 +26,7 @@ export function FormPicture({ areas, framing, statureMetres, colours, widthPixel
   const heightPixels = Math.max(1, Math.round((widthPixels * framing.atSubjectHeightMetres) / framing.atSubjectWidthMetres))
   const places = placesKey(areas, framing, statureMetres)
   const form = useMemo(
-    () => formWeights(areas, framing, statureMetres, widthPixels, heightPixels),
+    () => rememberedForm(`${places} ${widthPixels}`, () => formWeights(areas, framing, statureMetres, widthPixels, heightPixels)),
     // Areas are new with every prediction; only where they are matters here.
     // eslint-disable-next-line react-hooks/exhaustive-deps
     [places, widthPixels, heightPixels],
@@ -53,6 +53,19 @@ export function FormPicture({ areas, framing, statureMetres, colours, widthPixel
       {...(description === '' ? { 'aria-hidden': true } : { role: 'img', 'aria-label': description })}
     />
   )
+}
+
+/** All Singles are one form: it is made once for a size and a place of the camera. */
+const forms = new Map<string, FormWeights>()
+const FORMS_KEPT = 4
+
+function rememberedForm(key: string, make: () => FormWeights): FormWeights {
+  const form = forms.get(key) ?? make()
+  forms.delete(key)
+  forms.set(key, form)
+  const [oldest] = forms.keys()
+  if (forms.size > FORMS_KEPT && oldest !== undefined) forms.delete(oldest)
+  return form
 }
 
 function paintOn(canvas: HTMLCanvasElement | null, form: FormWeights, linear: Float32Array): void {

@@ -8,7 +8,7 @@ import { useElementSize } from './useElementSize.ts'
 import { verdictInWords } from './verdictWords.ts'
 
 /** Sharp enough for the biggest print on the easel, and still quick to sum on every move of a hand. */
-const WIDEST_PIXELS = 480
+const WIDEST_PIXELS = 440
 
 /** The predicted picture at the camera's crop, on mid-grey, with what it reads as in words under it. */
 export function FrameView() {

@@ -12,6 +12,8 @@ export interface Cover {
 
 /** The plain form's outlines in the Frame. `softness` is the width of an edge in metres at the subject. */
 export interface BustShape {
+  /** Whether nothing of the form can be there: spares most of the background the work. */
+  isFarOutside(across: number, down: number): boolean
   cover(across: number, down: number, softness: number): Cover
   /** Which way the head's surface faces there: camera right, up, to the camera. */
   headFacing(across: number, down: number): readonly [right: number, up: number, toCamera: number]
@@ -116,7 +118,14 @@ export function bustShape(bust: Bust): BustShape {
     return (1 - out * out) * bow - Math.abs(up)
   }
 
+  const top = bust.crownDown - 0.02 * stature
+  const shouldersFrom = bust.neckBaseDown - 0.05 * stature
   return {
+    isFarOutside(across, down) {
+      if (down < top) return true
+      const reach = down < shouldersFrom ? 0.055 * stature : 1.1 * bust.shoulderHalfMetres
+      return Math.abs(across - (down < shouldersFrom ? bust.midlineAcross : bust.torsoAcross)) > reach
+    },
     cover(across, down, softness) {
       const head = Math.max(covered(insideHead, 0.4, across, down, softness), covered(insideEars, 400, across, down, softness))
       const torso = covered(insideTorso, 50, across, down, softness)

@@ -21,24 +21,33 @@ const LEAST_WEIGHT = 0.006
 export function formWeights(areas: readonly AreaPrediction[], framing: Framing, statureMetres: number, widthPixels: number, heightPixels: number): FormWeights {
   const pixels = widthPixels * heightPixels
   const counts = new Uint8Array(pixels)
-  const areaIndex: number[] = []
-  const weight: number[] = []
+  let areaIndex = new Uint8Array(pixels * 6)
+  let weight = new Float32Array(pixels * 6)
+  let pairs = 0
   const paint = painter(areas, framing, statureMetres, framing.atSubjectWidthMetres / widthPixels)
   const sum = new Float64Array(areas.length)
   for (let p = 0; p < pixels; p++) {
     sum.fill(0)
     paint(((p % widthPixels) + 0.5) / widthPixels, (Math.floor(p / widthPixels) + 0.5) / heightPixels, sum)
-    let count = 0
-    for (let i = 0; i < sum.length && count < 255; i++) {
-      const value = sum[i] ?? 0
-      if (value < LEAST_WEIGHT) continue
-      areaIndex.push(i)
-      weight.push(value)
-      count++
+    if (pairs + sum.length > weight.length) {
+      areaIndex = grown(areaIndex, new Uint8Array(weight.length * 2))
+      weight = grown(weight, new Float32Array(weight.length * 2))
     }
-    counts[p] = count
+    const before = pairs
+    for (let i = 0; i < sum.length; i++) {
+      const value = sum[i]!
+      if (value < LEAST_WEIGHT) continue
+      areaIndex[pairs] = i
+      weight[pairs++] = value
+    }
+    counts[p] = pairs - before
   }
-  return { widthPixels, heightPixels, counts, areaIndex: Uint8Array.from(areaIndex), weight: Float32Array.from(weight) }
+  return { widthPixels, heightPixels, counts, areaIndex: areaIndex.slice(0, pairs), weight: weight.slice(0, pairs) }
+}
+
+function grown<Numbers extends Uint8Array | Float32Array>(from: Numbers, to: Numbers): Numbers {
+  to.set(from)
+  return to
 }
 
 type Paint = (frameX: number, frameY: number, sum: Float64Array) => void
@@ -60,6 +69,7 @@ function painter(areas: readonly AreaPrediction[], framing: Framing, statureMetr
   return (frameX, frameY, sum) => {
     const across = frameX * bust.widthMetres
     const down = frameY * bust.heightMetres
+    if (shape.isFarOutside(across, down)) return background(frameX, frameY, 1, sum)
     const cover = shape.cover(across, down, pixelMetres)
     let left = 1
     const take = (share: number) => {
@@ -67,7 +77,7 @@ function painter(areas: readonly AreaPrediction[], framing: Framing, statureMetr
       left -= taken
       return taken
     }
-    const facing = shape.headFacing(across, down)
+    const facing = cover.hair + cover.lips + cover.head > 0 ? shape.headFacing(across, down) : AHEAD
     const hairShare = take(cover.hair)
     if (hairShare > 0) hair(across, down, facing, hairShare * (0.86 + 0.2 * ease(-0.2, 0.8, facing[1])), sum)
     const lipsShare = take(cover.lips * 0.92)
@@ -83,6 +93,8 @@ function painter(areas: readonly AreaPrediction[], framing: Framing, statureMetr
     if (left > 0) background(frameX, frameY, left, sum)
   }
 }
+
+const AHEAD = [0, 0, 1] as const
 
 type Patches = (across: number, down: number, facing: readonly [number, number, number], share: number, sum: Float64Array) => void
 
@@ -101,20 +113,19 @@ function patchField(areas: readonly AreaPrediction[], ids: readonly string[], wi
       ? [{ index, across: area.frameX * widthMetres, down: area.frameY * heightMetres, right: area.facing[0], up: area.facing[2], toCamera: -area.facing[1] }]
       : [],
   )
+  const near = new Float64Array(patches.length)
   return (across, down, facing, share, sum) => {
     let total = 0
-    const near = patches.map((patch) => {
+    for (let i = 0; i < patches.length; i++) {
+      const patch = patches[i]!
       const dx = (across - patch.across) / PATCH_METRES
       const dy = (down - patch.down) / PATCH_METRES
       const apart = 1 - (facing[0] * patch.right + facing[1] * patch.up + facing[2] * patch.toCamera)
       const far = dx * dx + dy * dy + FACING_PULL * Math.max(0, apart) + 0.12
-      const weight = 1 / (far * far)
-      total += weight
-      return weight
-    })
-    patches.forEach((patch, i) => {
-      sum[patch.index] = (sum[patch.index] ?? 0) + (share * (near[i] ?? 0)) / total
-    })
+      near[i] = 1 / (far * far)
+      total += near[i]!
+    }
+    for (let i = 0; i < patches.length; i++) sum[patches[i]!.index]! += (share * near[i]!) / total
   }
 }
 
@@ -124,7 +135,7 @@ function backgroundPainter(areas: readonly AreaPrediction[]): (x: number, y: num
   const centre = index('background-centre')
   const corners = ['top-left', 'top-right', 'bottom-left', 'bottom-right'].map((corner) => index(`background-${corner}`))
   const add = (sum: Float64Array, at: number, value: number) => {
-    if (at >= 0) sum[at] = (sum[at] ?? 0) + value
+    if (at >= 0) sum[at]! += value
   }
   return (x, y, share, sum) => {
     const [u, v] = [2 * x - 1, 2 * y - 1]

@@ -11,7 +11,7 @@ export function GelDrawerButton({ lightId }: { readonly lightId: string }) {
       <button type="button" className="button button-lined" aria-haspopup="dialog" onClick={() => setOpen(true)}>
         <Plus size={15} aria-hidden /> Gel
       </button>
-      <Dialog open={open} onClose={() => setOpen(false)} title="Gel Drawer" words="Each sheet as what it does to white and to this skin, through this light.">
+      <Dialog open={open} onClose={() => setOpen(false)} title="Gel Drawer" words="Each sheet as what it does to white and to this skin, through this light at its power now.">
         <GelDrawer lightId={lightId} onTaken={() => setOpen(false)} />
       </Dialog>
     </>

@@ -17,9 +17,9 @@ export function clearOverWhite(prediction: Prediction, lightId: string): number 
 /** Fainter than this a light does not count as lighting the background. */
 const FAINT_STOPS = -6
 
-/** "reads white behind", "1.2 short of white behind": a gel on this light, at its power now. */
+/** "white behind: no, 1.2 short": a gel on this light, at its power now. */
 export function whiteBehindInWords(clearOverWhiteStops: number | null, whiteOutStops: number): string {
   if (clearOverWhiteStops === null || clearOverWhiteStops < FAINT_STOPS) return 'does not reach the background'
   const short = whiteOutStops - clearOverWhiteStops
-  return short <= 0 ? 'yes, reads white behind' : `no, ${short.toFixed(1)} short of white behind`
+  return short <= 0 ? 'white behind: yes' : `white behind: no, ${short.toFixed(1)} short`
 }

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest'
+import { clippedInLetters, clippedInWords } from '../../client/frame/clipping.ts'
+import { colourAlone } from '../../client/frame/colourAlone.ts'
+import { nextAreaTowards } from '../../client/frame/nextArea.ts'
+import { stopsInWords, verdictInWords } from '../../client/frame/verdictWords.ts'
+import { applyEdit } from '../../shared-core/plan/edit.ts'
+import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
+import { switchLight } from '../../shared-core/plan/edits/lights.ts'
+import { predict } from '../../shared-core/predict/predict.ts'
+import type { BackgroundPrediction } from '../../shared-core/predict/prediction.ts'
+
+type Spot = BackgroundPrediction['spots'][number]
+const spot = (areaId: string, verdict: Spot['verdict'], stopsMissing: number | null, cast: string): Spot => ({
+  areaId, label: areaId.replaceAll('-', ' '), verdict, verdictAfterFinish: verdict, stopsMissing, cast, castStops: 1,
+})
+const background = (verdict: Spot['verdict'], stopsMissing: number | null, spots: readonly Spot[], afterFinish = verdict) =>
+  ({ verdict, verdictAfterFinish: afterFinish, stopsMissing, spots }) as unknown as BackgroundPrediction
+
+describe('the background in words', () => {
+  it('names the hue that stays and the stops to white', () => {
+    const spots = [spot('background-centre', 'not-white', 2.1, 'violet'), spot('background-top-left', 'not-white', 3, 'deep violet')]
+    expect(verdictInWords(background('not-white', 3, spots))).toBe('Background: violet stays; 3.0 stops short of white')
+  })
+
+  it('says where, when the middle is better off than the worst spot', () => {
+    const spots = [spot('background-centre', 'white', -0.2, ''), spot('background-top-left', 'cast-left', 0.4, 'pale pistachio')]
+    expect(verdictInWords(background('cast-left', 0.4, spots))).toBe('Background: nearly white, pale pistachio left at top left; 0.4 stop short')
+  })
+
+  it('says that the finish brings it to white, that it is white, or that it is dark', () => {
+    const spots = [spot('background-centre', 'cast-left', 0.3, 'pale straw')]
+    expect(verdictInWords(background('cast-left', 0.3, spots, 'white'))).toMatch(/; the finish brings it to white$/)
+    expect(verdictInWords(background('white', -0.5, []))).toBe('Background: white from edge to edge, 0.5 stop in hand')
+    expect(verdictInWords(background('not-white', null, []))).toMatch(/dark/)
+  })
+
+  it('speaks of one stop and of several', () => {
+    expect([0.3, 1, 1.04, 1.1, -2].map(stopsInWords)).toEqual(['0.3 stop', '1.0 stop', '1.0 stop', '1.1 stops', '2.0 stops'])
+  })
+})
+
+describe('clipping in letters and words', () => {
+  it('names channels, never by colour alone', () => {
+    expect([clippedInLetters([false, false, false]), clippedInWords([false, false, false])]).toEqual(['', ''])
+    expect([clippedInLetters([false, false, true]), clippedInWords([false, false, true])]).toEqual(['B', ', blue clips'])
+    expect([clippedInLetters([true, false, true]), clippedInWords([true, false, true])]).toEqual(['RB', ', red and blue clip'])
+    expect([clippedInLetters([true, true, true]), clippedInWords([true, true, true])]).toEqual(['white', ', clips to white'])
+  })
+})
+
+describe('going through the areas with arrow keys', () => {
+  const at = (id: string, frameX: number, frameY: number) => ({ id, frameX, frameY })
+  const [nose, lips, left, right] = [at('nose', 0.5, 0.4), at('lips', 0.5, 0.47), at('cheek-left', 0.4, 0.42), at('cheek-right', 0.6, 0.42)]
+  const areas = [nose, lips, left, right]
+
+  it('goes to the nearest that way, and nowhere when there is none', () => {
+    expect(nextAreaTowards(areas, nose, 'ArrowDown')).toBe(lips)
+    expect(nextAreaTowards(areas, nose, 'ArrowLeft')).toBe(left)
+    expect(nextAreaTowards(areas, left, 'ArrowRight')).toBe(nose)
+    expect(nextAreaTowards(areas, nose, 'ArrowUp')).toBeUndefined()
+    expect(nextAreaTowards(areas, nose, 'Enter')).toBeUndefined()
+  })
+})
+
+// Light adds: with every other light switched off, what is left is what this light makes alone.
+describe('a light seen alone', () => {
+  it('has the colour that the areas take when all other lights are switched off', () => {
+    const [lookId] = Object.keys(demoPlan.looks) as [string]
+    const look = demoPlan.looks[lookId]!
+    const all = predict(demoPlan, lookId)
+    for (const lightId of Object.keys(look.lights)) {
+      let plan = demoPlan
+      for (const other of Object.keys(look.lights)) {
+        if (other === lightId) continue
+        const off = switchLight(plan, lookId, other, false)
+        if (!off.ok) throw new Error(off.message)
+        plan = applyEdit(plan, off.edit)
+      }
+      const alone = predict(plan, lookId)
+      for (const area of all.areas) {
+        const really = alone.areas.find(({ id }) => id === area.id)!.colour.display
+        expect([lightId, area.id, colourAlone(area, lightId, all.taking, look.finish)]).toEqual([lightId, area.id, really])
+      }
+    }
+  })
+})
