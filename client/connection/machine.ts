@@ -118,7 +118,7 @@ export function viewOf(connection: Connection): ConnectionView {
     case 'offline':
       return { state: 'away', words: `Offline. ${keptWords(connection)}`, notKept }
     case 'starting-over':
-      return { state: 'joining', words: 'A change was refused. Going back to the shared plan', notKept }
+      return { state: 'joining', words: 'Going back to the shared plan', notKept }
     case 'turned-away':
       return { state: 'refused', words: connection.reason ?? 'This link no longer opens the job', notKept }
     case 'left':

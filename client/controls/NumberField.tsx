@@ -1,4 +1,4 @@
-import { useId, useRef, useState, type KeyboardEvent } from 'react'
+import { useId, useState, type KeyboardEvent } from 'react'
 import type { Result } from '../../shared-core/plan/result.ts'
 import './NumberField.css'
 
@@ -31,22 +31,21 @@ export function NumberField(props: NumberFieldProps) {
   const { label, value, format, parse, onDone, onHold, step, disabled = false, because = null } = props
   const [typed, setTyped] = useState<string | null>(null)
   const [problem, setProblem] = useState<string | null>(null)
-  const stepped = useRef<number | null>(null)
+  const [stepped, setStepped] = useState<number | null>(null)
   const fieldId = useId()
   const wordsId = useId()
 
   function letGo(): void {
-    if (stepped.current !== null) onHold?.(null)
-    stepped.current = null
+    if (stepped !== null) onHold?.(null)
+    setStepped(null)
     setTyped(null)
     setProblem(null)
   }
 
   function finish(): void {
-    if (stepped.current !== null && typed === null) {
-      const done = stepped.current
+    if (stepped !== null && typed === null) {
       letGo()
-      if (done !== value) onDone(done)
+      if (stepped !== value) onDone(stepped)
       return
     }
     if (typed === null || typed.trim() === format(value)) return letGo()
@@ -57,19 +56,14 @@ export function NumberField(props: NumberFieldProps) {
   }
 
   function stepBy(direction: 1 | -1, event: KeyboardEvent): void {
-    if (step === undefined) return
+    if (step === undefined || disabled) return
     event.preventDefault()
-    const from = stepped.current ?? readOr(value)
-    const next = step(from, direction, event.altKey ? 'alt' : event.shiftKey ? 'shift' : 'plain')
-    stepped.current = next
+    const next = step(readOr(stepped ?? value), direction, event.altKey ? 'alt' : event.shiftKey ? 'shift' : 'plain')
     setTyped(null)
     setProblem(null)
-    if (onHold === undefined) {
-      stepped.current = null
-      onDone(next)
-    } else {
-      onHold(next)
-    }
+    if (onHold === undefined) return onDone(next)
+    setStepped(next)
+    onHold(next)
   }
 
   function readOr(fallback: number): number {
@@ -80,7 +74,7 @@ export function NumberField(props: NumberFieldProps) {
 
   function onKeyDown(event: KeyboardEvent<HTMLInputElement>): void {
     if (event.key === 'Enter') finish()
-    else if (event.key === 'Escape' && (typed !== null || stepped.current !== null)) {
+    else if (event.key === 'Escape' && (typed !== null || stepped !== null)) {
       event.stopPropagation()
       letGo()
     } else if (event.key === 'ArrowUp') stepBy(1, event)
@@ -101,7 +95,8 @@ export function NumberField(props: NumberFieldProps) {
         autoComplete="off"
         autoCorrect="off"
         spellCheck={false}
-        value={typed ?? format(stepped.current ?? value)}
+        value={typed ?? format(stepped ?? value)}
+        data-idle={typed === null}
         readOnly={disabled}
         aria-disabled={disabled}
         aria-invalid={problem !== null}

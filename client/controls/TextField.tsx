@@ -31,6 +31,7 @@ export function TextField({ label, labelHidden, value, onDone, maxLength, lines 
     maxLength,
     placeholder,
     readOnly: disabled,
+    'data-idle': typed === null,
     'aria-disabled': disabled,
     onBlur: finish,
     onKeyDown: (event: KeyboardEvent) => {

@@ -4,12 +4,16 @@ import { readPlanFromDocument } from '../../shared-core/document/readPlan.ts'
 import { writePlanToDocument } from '../../shared-core/document/writePlan.ts'
 import { movePen, type Answer } from '../connection/api.ts'
 import { openLink } from '../connection/link.ts'
+import { markUnsent, mayHoldUnsent } from '../connection/localCopy.ts'
 import { viewOf, type Connection } from '../connection/machine.ts'
+import type { Refusal } from '../connection/refusal.ts'
 import type { SeatInfo } from '../connection/seat.ts'
 import { createBoardStore, type BoardStore } from './boardStore.ts'
 import { remembered } from './remembered.ts'
 import { createSharedCompany } from './sharedCompany.ts'
 import { createSharedPlan } from './sharedPlan.ts'
+
+const penGone: Refusal = { code: 'no-pen', words: 'The pen is no longer yours.' }
 
 export interface OpeningBoard {
   readonly onBoard: (board: BoardStore) => void
@@ -37,19 +41,20 @@ export function openBoard(
       plan.moveTo(doc)
       company.moveTo(awareness)
     },
-    onRefusal: ({ words }, lost) => {
-      say(`Not taken. ${words}`)
-      const refused = lost === null ? null : readPlanFromDocument(lost).plan
+    onRefusal: ({ words }) => say(`Not taken. ${words}`),
+    onLost: ({ words }, lost) => {
+      const refused = readPlanFromDocument(lost).plan
       if (refused !== null) opening.onRefusedPlan(refused, words)
     },
   })
-  const plan = createSharedPlan(link.shared().doc, seat.seatId, say)
+  const plan = createSharedPlan(link.shared().doc, seat.seatId, { say, onWrite: () => markUnsent(seat.seatId, seat.role === 'client') })
   const company = createSharedCompany(link.shared().awareness, seat, {
     handPenTo: (toSeatId) => void movePen(seat.seatId, toSeatId).then(sayWhy),
     takePenBack: () => void movePen(seat.seatId, null).then(sayWhy),
   })
 
   function showConnection(connection: Connection): void {
+    if (connection.state === 'live') giveUpUnsent()
     if (board !== null) return board.showConnection(viewOf(connection))
     opening.onWaiting(viewOf(connection).words, connection.state === 'turned-away')
     openWhenReadable()
@@ -84,9 +89,17 @@ export function openBoard(
     if (readPlanFromDocument(doc).plan === null) writePlanToDocument(doc, newPlan('New job'))
   }
 
+  function giveUpUnsent(): void {
+    // The relay asks nobody for changes who may not write; what such a one still holds from before has to be given up here.
+    const mayWrite = seat.role !== 'client' || company.relayWord().pen?.seatId === seat.seatId
+    const settled = link.connection().state === 'live' && company.relayHasSpoken()
+    if (settled && !mayWrite && mayHoldUnsent(seat.seatId)) link.startOver(penGone)
+  }
+
   const stops = [
     plan.onChange(openWhenReadable),
     company.onChange(() => link.showKept(company.relayWord().notKept)),
+    company.onChange(giveUpUnsent),
   ]
   openWhenReadable()
 

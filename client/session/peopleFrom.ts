@@ -16,24 +16,23 @@ const relayWordSchema = z.object({
   notKept: z.string().max(400).nullable().catch(null),
 })
 
-const nothingSaid: RelayWord = { pen: null, notKept: null }
-
-/** Only the relay can set `relay`: it strips the field from everybody else's states. */
-export function relayWordFrom(states: ReadonlyMap<number, unknown>): RelayWord {
+/** Only the relay can set `relay`: it strips the field from everybody else's states. Null when it has not spoken. */
+export function relayWordFrom(states: ReadonlyMap<number, unknown>): RelayWord | null {
   for (const state of states.values()) {
     if (typeof state !== 'object' || state === null || !('relay' in state)) continue
     const read = relayWordSchema.safeParse(state.relay)
     if (read.success) return read.data
   }
-  return nothingSaid
+  return null
 }
 
 /**
  * The people on the job, oneself first, then by name. A person with several pages open is one person, seen where they
  * last did something; one's own other pages are oneself.
  */
-export function peopleFrom(states: ReadonlyMap<number, unknown>, ownClientId: number, own: SeatInfo): readonly Person[] {
-  const { pen } = relayWordFrom(states)
+export function peopleFrom(
+  states: ReadonlyMap<number, unknown>, ownClientId: number, own: SeatInfo, pen: RelayWord['pen'],
+): readonly Person[] {
   const others = new Map<string, StampedPresence>()
   for (const [clientId, state] of states) {
     const presence = clientId === ownClientId ? null : readPresence(state)

@@ -11,6 +11,8 @@ const presenceIntervalMs = 33
 export interface SharedCompany extends Company {
   /** What the relay says of itself: who holds the pen, whether it can keep edits. */
   relayWord(): RelayWord
+  /** Whether that is its word on this connection, and not the last one of a connection before. */
+  relayHasSpoken(): boolean
   moveTo(awareness: Awareness): void
   close(): void
 }
@@ -26,11 +28,14 @@ export function createSharedCompany(first: Awareness, seat: SeatInfo, pen: PenRe
   let awareness = first
   let own: OwnPresence = { pointer: null, selection: null, inHand: null, lookId: null }
   let people: readonly Person[] = []
+  let relayWord: RelayWord = { pen: null, notKept: null }
 
   const say = latestOnly<OwnPresence>((presence) => awareness.setLocalState({ ...presence }), presenceIntervalMs)
 
   function onAwareness(): void {
-    people = peopleFrom(awareness.getStates(), awareness.clientID, seat)
+    // Its last word holds while the relay is away: who has the pen goes on writing, and the relay decides on return.
+    relayWord = relayWordFrom(awareness.getStates()) ?? relayWord
+    people = peopleFrom(awareness.getStates(), awareness.clientID, seat, relayWord.pen)
     listeners.forEach((listener) => listener())
   }
 
@@ -45,7 +50,8 @@ export function createSharedCompany(first: Awareness, seat: SeatInfo, pen: PenRe
 
   return {
     people: () => people,
-    relayWord: () => relayWordFrom(awareness.getStates()),
+    relayWord: () => relayWord,
+    relayHasSpoken: () => relayWordFrom(awareness.getStates()) !== null,
     tell(presence) {
       own = presence
       say(presence)

@@ -12,8 +12,14 @@ export interface SharedPlan extends PlanSource {
   close(): void
 }
 
+export interface SharedPlanListener {
+  readonly say: (words: string) => void
+  /** This seat wrote something. */
+  readonly onWrite: () => void
+}
+
 /** The board's plan in the shared document. Edits and undo are this seat's. */
-export function createSharedPlan(first: Y.Doc, seatId: string, say: (words: string) => void): SharedPlan {
+export function createSharedPlan(first: Y.Doc, seatId: string, { say, onWrite }: SharedPlanListener): SharedPlan {
   const listeners = new Set<() => void>()
   const tell = () => listeners.forEach((listener) => listener())
   let doc = first
@@ -46,6 +52,7 @@ export function createSharedPlan(first: Y.Doc, seatId: string, say: (words: stri
 
   function step(direction: 'undo' | 'redo'): void {
     const outcome = undo[direction]()
+    onWrite()
     say(outcome.ok ? outcome.words : outcome.message)
   }
 
@@ -53,6 +60,7 @@ export function createSharedPlan(first: Y.Doc, seatId: string, say: (words: stri
     readable,
     read,
     write(edit) {
+      onWrite()
       const { missed } = applyEditToDocument(doc, edit, { by: 'person', seatId })
       if (missed.length > 0) say('Part of that is gone: somebody took it out of the plan')
     },

@@ -102,6 +102,7 @@ function takesKeys(target: EventTarget | null, command: boolean, key: string): b
   if (!(target instanceof HTMLElement)) return false
   if (target.closest('[role="dialog"], [role="menu"], [role="listbox"]') !== null) return true
   const types = target.isContentEditable || target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement
-  if (types) return !(command && key.toLowerCase() === 's')
+  // A field in which nothing is being typed has nothing of its own to undo.
+  if (types) return !(command && (key.toLowerCase() === 's' || target.dataset.idle === 'true'))
   return (key === ' ' || key === 'Enter') && target.closest('button, summary, a, [role="radio"], [role="switch"], [role="slider"]') !== null
 }

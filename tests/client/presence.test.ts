@@ -38,30 +38,31 @@ describe('the people on a job', () => {
 
   it('puts oneself first, from the seat and not from the wire', () => {
     const states = new Map<number, unknown>([[1, { seat: { ...seat, name: 'Not me' } }], [2, { seat }]])
-    expect(peopleFrom(states, 1, own).map(({ name, isSelf }) => [name, isSelf])).toEqual([['Ines', true], ['Tobin', false]])
+    expect(peopleFrom(states, 1, own, null).map(({ name, isSelf }) => [name, isSelf])).toEqual([['Ines', true], ['Tobin', false]])
   })
 
   it('counts a person with two pages once, where they have something in hand', () => {
     const states = new Map<number, unknown>([[2, { seat }], [3, { seat, inHand }], [4, { seat, pointer: { xMetres: 0, yMetres: 0 } }]])
-    const people = peopleFrom(states, 1, own)
+    const people = peopleFrom(states, 1, own, null)
     expect(people).toHaveLength(2)
     expect(people[1]?.inHand).toEqual(inHand)
   })
 
   it('counts one’s own other pages as oneself', () => {
-    expect(peopleFrom(new Map([[2, { seat: own }]]), 1, own)).toHaveLength(1)
+    expect(peopleFrom(new Map([[2, { seat: own }]]), 1, own, null)).toHaveLength(1)
   })
 
   it('gives the pen to the photographer until the relay says otherwise', () => {
     const pell = { seatId: 's3', name: 'Pell', role: 'client' }
-    const holders = (pen: object | null) =>
-      peopleFrom(new Map<number, unknown>([[2, { seat }], [3, { seat: pell }], relay(pen)]), 1, own).filter(({ hasPen }) => hasPen).map(({ name }) => name)
+    const holders = (pen: { seatId: string; name: string } | null) =>
+      peopleFrom(new Map<number, unknown>([[2, { seat }], [3, { seat: pell }]]), 1, own, pen).filter(({ hasPen }) => hasPen).map(({ name }) => name)
     expect(holders(null)).toEqual(['Ines'])
     expect(holders({ seatId: 's3', name: 'Pell' })).toEqual(['Pell'])
   })
 
-  it('hears from the relay alone whether edits are kept', () => {
-    expect(relayWordFrom(new Map([relay(null, 'The disk is full')])).notKept).toBe('The disk is full')
-    expect(relayWordFrom(new Map([[1, { notKept: 'Panic' }]])).notKept).toBeNull()
+  it('hears from the relay alone who holds the pen and whether edits are kept', () => {
+    const pen = { seatId: 's3', name: 'Pell' }
+    expect(relayWordFrom(new Map([relay(pen, 'The disk is full')]))).toEqual({ pen, notKept: 'The disk is full' })
+    expect(relayWordFrom(new Map([[1, { notKept: 'Panic' }]]))).toBeNull()
   })
 })
