@@ -10,6 +10,7 @@ import { type Surface, surfacesOf } from './surfaces.ts'
 export interface Surroundings {
   readonly form: SubjectForm
   readonly surfaces: readonly Surface[]
+  readonly surfaceAreaSquareMetres: number
   readonly patches: Patches
   readonly box: RoomBox
   /** Panels that stand in light's way: paper, pieces, columns. */
@@ -38,7 +39,13 @@ export function surroundingsOf(scene: Scene): Surroundings {
   const surfaces = surfacesOf(room, backdrop, pieces)
   const panels = [...onePanelPerCloth(surfaces), ...columnPanels(room)]
   const surroundings: Surroundings = {
-    form, surfaces, panels, patches: patchesOf(surfaces), box: roomBox(room), occluders: new Occluders(form.parts, panels, []),
+    form,
+    surfaces,
+    surfaceAreaSquareMetres: surfaces.reduce((sum, { areaSquareMetres }) => sum + areaSquareMetres, 0),
+    panels,
+    patches: patchesOf(surfaces),
+    box: roomBox(room),
+    occluders: new Occluders(form.parts, panels, []),
   }
   rememberedByPieces.set(pieces, { room, backdrop, subject, surroundings })
   return surroundings

@@ -1,5 +1,6 @@
-import { type Vector, direction, dot, subtract } from '../arithmetic/vector.ts'
+import { type Vector, direction, subtract } from '../arithmetic/vector.ts'
 import { type BuiltSet, type StandingLight, builtSet } from '../set/builtSet.ts'
+import type { PatchedPanel } from '../set/patches.ts'
 import type { Scene } from '../set/scene.ts'
 import { addDirectLight, directSum } from './directLight.ts'
 import { landingOf } from './landing.ts'
@@ -65,67 +66,78 @@ export function directReceipt(set: BuiltSet, light: StandingLight, receiver: Rec
   return { flat: directSum.flat, domeOut: directSum.domeOut, domeToLight: directSum.domeToLight }
 }
 
-/** Sums over patches: cosine integral, solid angle, direction integral; all times exposure. */
-const sums = new Float64Array(PER_PATCH)
-
-function receiptOfSums(factor: number, facing: Vector, toLight: Vector): Receipt {
-  const [flat, angle, x, y, z] = sums as unknown as readonly [number, number, number, number, number]
-  const along: Vector = [x, y, z]
+function receiptOf(
+  factor: number, flat: number, angle: number, x: number, y: number, z: number, facing: Vector, toLight: Vector,
+): Receipt {
+  const half = factor / 2
   return {
     flat: factor * flat,
-    domeOut: (factor * (angle + dot(along, facing))) / 2,
-    domeToLight: (factor * (angle + dot(along, toLight))) / 2,
+    domeOut: half * (angle + x * facing[0] + y * facing[1] + z * facing[2]),
+    domeToLight: half * (angle + x * toLight[0] + y * toLight[1] + z * toLight[2]),
   }
 }
 
+/** Sums over the patches of one surface: cosine integral, solid angle, direction integral; all times exposure. */
+const sums = new Float64Array(PER_PATCH)
+
 function surfaceLegs(set: BuiltSet, light: StandingLight, receiver: Receiver, toLight: Vector): readonly SurfaceLeg[] {
   const { patchExposure } = landingOf(set.surroundings, light)
-  const view = patchView(set.surroundings, receiver)
-  const { patches, surfaces } = set
+  const { perPatch, perPanel } = patchView(set.surroundings, receiver)
+  const { patches: { panels, otherSide }, surfaces } = set
   const legs: SurfaceLeg[] = []
-  const addLeg = (surfaceIndex: number, by: SurfaceLeg['by']) => {
+  const addLeg = (surfaceIndex: number, by: SurfaceLeg['by'], share: number) => {
     if (sums[1] === 0) return
-    const { id, transmittance } = surfaces[surfaceIndex]!
-    const share = by === 'passed' ? transmittance : 1 - transmittance
-    legs.push({ surfaceId: id, by, receipt: receiptOfSums(share / Math.PI, receiver.facing, toLight) })
+    const [flat, angle, x, y, z] = sums
+    const receipt = receiptOf(share / Math.PI, flat!, angle!, x!, y!, z!, receiver.facing, toLight)
+    legs.push({ surfaceId: surfaces[surfaceIndex]!.id, by, receipt })
   }
-  for (let p = 0; p < patches.panels.length;) {
-    const { surfaceIndex, first } = patches.panels[p]!
-    while (p < patches.panels.length && patches.panels[p]!.surfaceIndex === surfaceIndex) p++
-    const last = p < patches.panels.length ? patches.panels[p]!.first : patches.count
-    sumPatches(view, patchExposure, null, first, last)
-    addLeg(surfaceIndex, 'reflected')
-    if (surfaces[surfaceIndex]!.transmittance > 0) {
-      sumPatches(view, patchExposure, patches.otherSide, first, last)
-      addLeg(surfaceIndex, 'passed')
+  for (let p = 0; p < panels.length;) {
+    const { surfaceIndex } = panels[p]!
+    const { transmittance } = surfaces[surfaceIndex]!
+    const firstPanel = p
+    while (p < panels.length && panels[p]!.surfaceIndex === surfaceIndex) p++
+    sumPanels(perPatch, perPanel, panels, firstPanel, p, patchExposure, null)
+    addLeg(surfaceIndex, 'reflected', 1 - transmittance)
+    if (transmittance > 0) {
+      sumPanels(perPatch, perPanel, panels, firstPanel, p, patchExposure, otherSide)
+      addLeg(surfaceIndex, 'passed', transmittance)
     }
   }
   return legs
 }
 
-/** Adds up what the patches of one surface send, lit on this side or, by `otherSide`, through from the far one. */
-function sumPatches(
-  view: Float64Array, patchExposure: Float64Array, otherSide: Int32Array | null, first: number, last: number,
+/** Adds up what the patches of some panels send, lit on this side or, by `otherSide`, through from the far one. */
+function sumPanels(
+  perPatch: Float64Array, perPanel: Float64Array, panels: readonly PatchedPanel[], firstPanel: number, endPanel: number,
+  patchExposure: Float64Array, otherSide: Int32Array | null,
 ): void {
-  sums.fill(0)
-  for (let i = first; i < last; i++) {
-    const exposure = patchExposure[otherSide === null ? i : otherSide[i]!]!
-    if (exposure === 0) continue
-    const o = PER_PATCH * i
-    for (let k = 0; k < PER_PATCH; k++) sums[k]! += exposure * view[o + k]!
+  let flat = 0
+  let angle = 0
+  let x = 0
+  let y = 0
+  let z = 0
+  for (let p = firstPanel; p < endPanel; p++) {
+    if (perPanel[PER_PATCH * p + 1] === 0) continue
+    const { first, columns, rows } = panels[p]!
+    for (let i = first; i < first + columns * rows; i++) {
+      const exposure = patchExposure[otherSide === null ? i : otherSide[i]!]!
+      const o = PER_PATCH * i
+      flat += exposure * perPatch[o]!
+      angle += exposure * perPatch[o + 1]!
+      x += exposure * perPatch[o + 2]!
+      y += exposure * perPatch[o + 3]!
+      z += exposure * perPatch[o + 4]!
+    }
   }
+  sums[0] = flat
+  sums[1] = angle
+  sums[2] = x
+  sums[3] = y
+  sums[4] = z
 }
 
 /** Light that fills the room evenly: what the receiver sees of all surfaces together, each as bright as the others. */
 function cavityReceipt(set: BuiltSet, receiver: Receiver, toLight: Vector): Receipt {
-  const view = patchView(set.surroundings, receiver)
-  sums.fill(0)
-  for (let o = 0; o < view.length; o += PER_PATCH) {
-    for (let k = 0; k < PER_PATCH; k++) sums[k]! += view[o + k]!
-  }
-  return receiptOfSums(1 / (Math.PI * totalArea(set)), receiver.facing, toLight)
-}
-
-function totalArea(set: BuiltSet): number {
-  return set.surfaces.reduce((sum, { areaSquareMetres }) => sum + areaSquareMetres, 0)
+  const [flat, angle, x, y, z] = patchView(set.surroundings, receiver).whole
+  return receiptOf(1 / (Math.PI * set.surfaceAreaSquareMetres), flat!, angle!, x!, y!, z!, receiver.facing, toLight)
 }

@@ -8,26 +8,41 @@ export const PER_PATCH = 5
 /** Place a little outside the surface that a receiver lies on, so that its own surface does not hide its sky. */
 export const SURFACE_CLEARANCE_METRES = 0.001
 
-const remembered = new WeakMap<Surroundings, WeakMap<Receiver, Float64Array>>()
+export interface PatchView {
+  readonly perPatch: Float64Array
+  /** The same numbers added up over each panel, and over everything. */
+  readonly perPanel: Float64Array
+  readonly whole: Float64Array
+}
+
+const remembered = new WeakMap<Surroundings, WeakMap<Receiver, PatchView>>()
 
 /**
  * What a receiver sees of every patch, the subject and the pieces in the way. Each panel as a whole is exact in closed
  * form; its patches share that out. No light enters, so one view serves all lights.
  */
-export function patchView(surroundings: Surroundings, receiver: Receiver): Float64Array {
+export function patchView(surroundings: Surroundings, receiver: Receiver): PatchView {
   let views = remembered.get(surroundings)
   if (!views) remembered.set(surroundings, (views = new WeakMap()))
   let view = views.get(receiver)
-  if (!view) {
-    view = new Float64Array(PER_PATCH * surroundings.patches.count)
-    for (const patched of surroundings.patches.panels) {
-      if (surroundings.surfaces[patched.surfaceIndex]!.id !== receiver.surfaceId) {
-        viewPanel(surroundings, patched, receiver, view)
-      }
-    }
-    views.set(receiver, view)
-  }
+  if (!view) views.set(receiver, (view = lookAround(surroundings, receiver)))
   return view
+}
+
+function lookAround(surroundings: Surroundings, receiver: Receiver): PatchView {
+  const { patches, surfaces } = surroundings
+  const perPatch = new Float64Array(PER_PATCH * patches.count)
+  const perPanel = new Float64Array(PER_PATCH * patches.panels.length)
+  const whole = new Float64Array(PER_PATCH)
+  patches.panels.forEach((patched, p) => {
+    if (surfaces[patched.surfaceIndex]!.id === receiver.surfaceId) return
+    viewPanel(surroundings, patched, receiver, perPatch)
+    for (let i = patched.first; i < patched.first + patched.columns * patched.rows; i++) {
+      for (let k = 0; k < PER_PATCH; k++) perPanel[PER_PATCH * p + k]! += perPatch[PER_PATCH * i + k]!
+    }
+    for (let k = 0; k < PER_PATCH; k++) whole[k]! += perPanel[PER_PATCH * p + k]!
+  })
+  return { perPatch, perPanel, whole }
 }
 
 function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: Receiver, view: Float64Array): void {
