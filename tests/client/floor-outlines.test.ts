@@ -185,10 +185,10 @@ describe('subject and camera', () => {
   })
 
   it('open the cone to the width of the Frame at the distance of focus', () => {
-    // Thin lens: field = sensor * (u - f) / f; 85 mm on 24 mm focused at 2.1 m gives 0.569 m.
-    const camera = { ...look.camera, place: at(0, -2.1, 1.5), aim: at(0, 0, 1.5), focalLengthMillimetres: 85, sensorWidthMillimetres: 24, sensorHeightMillimetres: 36 }
+    // Field at the subject without focus extension: sensor x distance / focal length; 85 mm on 36 x 24 at 2.5 m: 1058.8 mm.
+    const camera = { ...look.camera, place: at(0, -2.5, 1.5), aim: at(0, 0, 1.5), focalLengthMillimetres: 85, sensorWidthMillimetres: 36, sensorHeightMillimetres: 24 }
     const corners = coneCorners(camera, 0)
-    expect(corners[1]![0] - corners[0]![0]).toBeCloseTo((0.024 * (2.1 - 0.085)) / 0.085, 4)
+    expect(corners[1]![0] - corners[0]![0]).toBeCloseTo(1.0588, 4)
     for (const corner of corners) expect(corner[1]).toBeCloseTo(0, 9)
   })
 })

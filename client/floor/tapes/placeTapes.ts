@@ -35,11 +35,11 @@ export function placeTapes(
 ): PlacedTape[] {
   const placed: PlacedTape[] = []
   for (const tape of tapes) {
-    const candidates = candidatesFor(tape)
+    const candidates = candidatesFor(tape, panel)
     let best = candidates[0]!
     let bestCost = Infinity
     for (const candidate of candidates) {
-      const cost = costOf(tape, candidate, placed, keepOff, panel, before.get(tape.id))
+      const cost = costOf(tape, candidate, placed, keepOff, before.get(tape.id))
       if (cost < bestCost) {
         best = candidate
         bestCost = cost
@@ -63,7 +63,7 @@ export function offsetFromThing(placed: PlacedTape, thing: Bounds): DrawnPoint {
   return [x - thingX, y - thingY]
 }
 
-function candidatesFor(tape: TapeToPlace): Candidate[] {
+function candidatesFor(tape: TapeToPlace, panel: Bounds): Candidate[] {
   const [x, y] = middleOf(tape.thing)
   const halfWidth = (tape.thing.right - tape.thing.left) / 2 + tape.width / 2 + GAP_PIXELS
   const halfHeight = (tape.thing.bottom - tape.thing.top) / 2 + tape.height / 2 + GAP_PIXELS
@@ -75,7 +75,7 @@ function candidatesFor(tape: TapeToPlace): Candidate[] {
       const toBox = Math.min(halfWidth / Math.max(1e-9, Math.abs(direction[0])), halfHeight / Math.max(1e-9, Math.abs(direction[1])))
       const centreX = x + direction[0] * (toBox + reach)
       const centreY = y + direction[1] * (toBox + reach)
-      return { bounds: boxAround(centreX, centreY, tape), direction, reach }
+      return { bounds: broughtInto(panel, boxAround(centreX, centreY, tape)), direction, reach }
     }),
   )
 }
@@ -85,15 +85,14 @@ function costOf(
   { bounds, direction, reach }: Candidate,
   placed: readonly PlacedTape[],
   keepOff: readonly Bounds[],
-  panel: Bounds,
   before: DrawnPoint | undefined,
 ): number {
   const area = tape.width * tape.height
   const overTapes = placed.reduce((sum, other) => sum + sharedArea(withGap(bounds), other.bounds), 0)
   const overThings = keepOff.reduce((sum, thing) => sum + hidden(bounds, thing, area), 0)
-  const outside = area - sharedArea(bounds, panel)
-  const inThrow = Math.max(0, direction[0] * tape.looksTowards[0] + direction[1] * tape.looksTowards[1])
-  return (overTapes / area) * 100 + (outside / area) * 60 + overThings * 9 + reach / 45 + inThrow * 1.6 + hop(tape, bounds, before)
+  const [lookX, lookY] = tape.looksTowards
+  const inThrow = lookX === 0 && lookY === 0 ? 0 : 1 + direction[0] * lookX + direction[1] * lookY
+  return (overTapes / area) * 100 + overThings * 9 + reach / 45 + inThrow * 0.8 + hop(tape, bounds, before)
 }
 
 /** How much of the smaller of the two a tape would hide or be hidden by, 0 to 1: a thin flag counts as much as a box. */
@@ -112,6 +111,13 @@ function hop(tape: TapeToPlace, bounds: Bounds, before: DrawnPoint | undefined):
 
 function boxAround(x: number, y: number, { width, height }: TapeToPlace): Bounds {
   return { left: x - width / 2, top: y - height / 2, right: x + width / 2, bottom: y + height / 2 }
+}
+
+/** The box slid into the panel by the shortest way; a box too large for it lies at its top left. */
+function broughtInto(panel: Bounds, box: Bounds): Bounds {
+  const dx = Math.max(panel.left - box.left, Math.min(0, panel.right - box.right))
+  const dy = Math.max(panel.top - box.top, Math.min(0, panel.bottom - box.bottom))
+  return { left: box.left + dx, top: box.top + dy, right: box.right + dx, bottom: box.bottom + dy }
 }
 
 function withGap(bounds: Bounds): Bounds {
