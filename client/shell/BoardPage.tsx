@@ -4,15 +4,15 @@ import { DropJobFile } from './DropJobFile.tsx'
 import { Phone } from './Phone.tsx'
 import { PageDialogs } from './PageDialogs.tsx'
 import { useKeys } from './useKeys.ts'
-import { useNarrow } from './useNarrow.ts'
+import { phone, useMedia } from './useMedia.ts'
 
 /** The whole board: picture, instrument and room in a row; on a phone, three thumb-flips. */
 export function BoardPage() {
-  const narrow = useNarrow()
+  const onPhone = useMedia(phone)
   useKeys()
   return (
     <DropJobFile>
-      {narrow ? <Phone /> : <Desk />}
+      {onPhone ? <Phone /> : <Desk />}
       <PageDialogs />
       <Announcer />
     </DropJobFile>

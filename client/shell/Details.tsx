@@ -44,7 +44,7 @@ export function Details() {
         </aside>
       )}
       <div className="detail-line">
-        <DetailLine selection={selection} />
+        {sheet === 'shut' ? <DetailLine selection={selection} /> : <span className="detail-line-words" />}
         {sheet !== 'shut' && (
           <button
             type="button"

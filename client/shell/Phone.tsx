@@ -22,10 +22,12 @@ type Flip = (typeof flips)[number]
 export function Phone() {
   const [flip, setFlip] = useState<Flip>('Frame')
   const hasPicked = useBoard((board) => board.selection !== null)
+  const title = useBoard((board) => board.plan.title)
   const snagCount = useBoard((board) => board.prediction.snags.length)
   return (
     <div className="phone">
       <header className="phone-top">
+        <h1 className="heard">{title}</h1>
         <LookMenu />
         <ConnectionWords />
       </header>
@@ -72,7 +74,7 @@ function JobFlip({ onSetChosen }: { readonly onSetChosen: () => void }) {
   return (
     <div className="phone-job">
       <div className="phone-job-head">
-        <h1>{title}</h1>
+        <h2 className="phone-job-title">{title}</h2>
         <UndoRedo />
       </div>
       <SetWords onChosen={onSetChosen} />

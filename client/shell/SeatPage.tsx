@@ -7,6 +7,7 @@ import { openBoard } from '../session/openBoard.ts'
 import { remembered } from '../session/remembered.ts'
 import { BoardContext } from '../session/useBoard.ts'
 import { SeatContext } from '../session/useSeat.ts'
+import { fontHere } from '../theme/fontHere.ts'
 import { BoardPage } from './BoardPage.tsx'
 import { ask } from './pageStore.ts'
 import { WaitingPage } from './WaitingPage.tsx'
@@ -49,7 +50,7 @@ function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
   useEffect(
     () =>
       openBoard(seat, createPredictor(), {
-        onBoard: setBoard,
+        onBoard: (opened) => void fontHere().then(() => setBoard(opened)),
         onWaiting: (words, turnedAway) => setWaiting({ words, turnedAway }),
         onRefusedPlan: (plan, reason) => ask({ kind: 'refused', plan, reason }),
       }),

@@ -1,4 +1,6 @@
-import { Redo2, Undo2 } from 'lucide-react'
+import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
+import { useState } from 'react'
+import { Popover } from '../controls/Popover.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { CameraLine } from './CameraLine.tsx'
 import { ConnectionWords } from './ConnectionWords.tsx'
@@ -7,16 +9,18 @@ import { LookMenu } from './LookMenu.tsx'
 import { PeopleMenu } from './PeopleMenu.tsx'
 import { SetWords } from './SetWords.tsx'
 import './TopBar.css'
+import { shortTopBar, useMedia } from './useMedia.ts'
 
 /** Job, look and camera on the left; who is here and what can be taken back on the right. */
 export function TopBar() {
   const title = useBoard((board) => board.plan.title)
+  const short = useMedia(shortTopBar)
   return (
     <header className="top-bar">
       <h1 className="top-bar-title">{title === '' ? 'Untitled job' : title}</h1>
       <LookMenu />
       <CameraLine />
-      <SetWords />
+      {short ? <SetMenu /> : <SetWords />}
       <div className="top-bar-right">
         <ConnectionWords />
         <PeopleMenu />
@@ -24,6 +28,25 @@ export function TopBar() {
         <JobMenu />
       </div>
     </header>
+  )
+}
+
+/** The words of the set behind one word, where the bar is short. */
+function SetMenu() {
+  const [open, setOpen] = useState(false)
+  return (
+    <Popover
+      label="The set"
+      open={open}
+      onOpen={setOpen}
+      trigger={
+        <button type="button" className="button top-bar-set">
+          Set <ChevronDown size={14} aria-hidden />
+        </button>
+      }
+    >
+      <SetWords onChosen={() => setOpen(false)} />
+    </Popover>
   )
 }
 

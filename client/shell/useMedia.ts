@@ -1,9 +1,12 @@
 import { useSyncExternalStore } from 'react'
 
-const query = '(max-width: 700px)'
+/** A phone held upright. */
+export const phone = '(max-width: 700px)'
+/** Where the top bar has no room for every word. */
+export const shortTopBar = '(max-width: 1180px)'
 
-/** Whether the board is on a phone, held upright. */
-export function useNarrow(): boolean {
+/** Whether the page is as the media query says, as it changes. */
+export function useMedia(query: string): boolean {
   return useSyncExternalStore(
     (listener) => {
       const media = matchMedia(query)
