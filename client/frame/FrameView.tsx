@@ -53,7 +53,7 @@ export function FrameView() {
           <strong>{prediction.lookName}</strong>
           <span>{verdict}</span>
         </p>
-        <button type="button" className="frame-toggle" aria-pressed={allAreas} onClick={() => setAllAreas(!allAreas)}>
+        <button type="button" className="button frame-toggle" aria-pressed={allAreas} onClick={() => setAllAreas(!allAreas)}>
           Areas
         </button>
       </footer>

@@ -26,8 +26,8 @@ function words(prediction: Prediction, touched: Touched, pastRangeStops: number)
     const served = prediction.areas.find((area) => area.id === light.serves)
     const wanted = light.wantedStops === null ? '' : `, wanted ${signedStops(light.wantedStops)}`
     const first = `${light.letter} · ${light.powerText}${served ? ` · at the ${served.label}` : ''}${wanted}`
-    if (pastRangeStops > 0) return [first, `full power; ${stopsInWords(pastRangeStops)} more than there is`]
-    if (pastRangeStops < 0) return [first, `lowest power; ${stopsInWords(pastRangeStops)} too strong still`]
+    if (pastRangeStops > 0) return [first, `at full power, and ${stopsInWords(pastRangeStops)} past it are asked`]
+    if (pastRangeStops < 0) return [first, `at its lowest, and ${stopsInWords(pastRangeStops)} less are asked`]
     return [first, `${stopsInWords(light.stopsInHand)} in hand, ${stopsInWords(light.stopsAboveLowest)} down to the lowest`]
   }
   const area = touched?.kind === 'area' && prediction.areas.find(({ id }) => id === touched.id)

@@ -7,6 +7,7 @@ export function shortAreaName(area: Pick<AreaPrediction, 'label'>, behind: Backg
     .replace(/^camera-right (.+)$/, '$1 R')
     .replace(/^background/, behind)
     .replace(/ bottom\b/, ' low')
+    .replace(/ behind$/, '')
     .replace(/ left$/, ' L')
     .replace(/ right$/, ' R')
     .replace(/ centre$/, ' mid')

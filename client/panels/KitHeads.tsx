@@ -66,7 +66,7 @@ function HeadFields({ id, head }: { readonly id: string; readonly head: Head }) 
       <QuantityField label="Lowest power" value={head.lowestEnergyJoules} quantity={plainQuantity('Ws', 1, 1)} change={set('lowestEnergyJoules')} />
       <ChoiceList label="Its panel writes" value={head.powerNotation} options={notations} disabled={!mayEdit} onChoose={(notation) => edit(set('powerNotation')(notation))} />
       <Choice label="In steps of" value={head.stepStops > 0.2 ? 'thirds' : 'tenths'} options={steps} disabled={!mayEdit} onChoose={(step) => edit(set('stepStops')(step === 'thirds' ? 1 / 3 : 0.1))} />
-      <QuantityField label="Light for each joule" value={head.efficacyLumenSecondsPerJoule} quantity={plainQuantity('lm·s', 1)} change={set('efficacyLumenSecondsPerJoule')} />
+      <QuantityField label="Light for each joule" value={head.efficacyLumenSecondsPerJoule} quantity={plainQuantity('lm s', 1)} change={set('efficacyLumenSecondsPerJoule')} />
       <QuantityField label="Learned from the meter" value={head.learnedStops} quantity={stopsQuantity} change={set('learnedStops')} />
       <QuantityField label="Colour at full" value={head.colourTemperatureKelvin} quantity={cameraEntries.whiteBalanceKelvin} change={set('colourTemperatureKelvin')} />
       <QuantityField label="Bluer at the lowest by" value={head.driftKelvinAtLowest} quantity={plainQuantity('K', 10)} change={set('driftKelvinAtLowest')} />
