@@ -29,7 +29,7 @@ export function StopLadder() {
   const selected = selection?.kind === 'area' || selection?.kind === 'light' ? selection : null
   const touched: Touched = hand.inHand ? { kind: 'light', id: hand.inHand.lightId } : (underHand ?? (selected && { kind: selected.kind as 'area' | 'light', id: selected.id }))
   const feeds = feedsOf(prediction, touched)
-  const heightPixels = Math.max(size?.heightPixels ?? 0, forThumbs ? leastLadderHeight(prediction, true) : 320)
+  const heightPixels = Math.max(size?.heightPixels ?? 0, leastLadderHeight(prediction, forThumbs))
   const widthPixels = size?.widthPixels ?? 0
   const layout = useMemo(
     () => ladderLayout(prediction, { widthPixels, heightPixels, forThumbs }),
