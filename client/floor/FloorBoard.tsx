@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
+import { setSheet } from '../shell/pageStore.ts'
 import { FloorCanvas } from './canvas/FloorCanvas.tsx'
 import { usePalette } from './canvas/palette.ts'
 import { Hands } from './gestures/hands.ts'
@@ -115,13 +116,13 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
             things={things} plane={plane} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
             heldByOthers={others.map(({ thing }) => thing)}
           />
-          <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onReach={reach} hintId={hintId} />
+          <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onReach={reach} onOpen={showDetails} hintId={hintId} />
           <OthersLayer people={people} held={others} tapes={tapes} lookId={lookId} view={view} transform={transform} />
         </>
       )}
       <p id={hintId} className="heard">
         {mayEdit
-          ? 'Arrow keys move it by a centimetre, with Shift by ten; Alt and arrows turn it; D duplicates, Delete removes. The list holds every number.'
+          ? 'Enter shows its details; arrow keys move it by a centimetre, with Shift by ten; Alt and arrows turn it; Shift and D duplicates, Delete removes. The list holds every number.'
           : 'To look at only. The list holds every number.'}
       </p>
       <ScaleBar pixelsPerMetre={transform.pixelsPerMetre} units={units} />
@@ -131,6 +132,8 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
     </div>
   )
 }
+
+const showDetails = () => setSheet('low')
 
 function asThing(selection: { readonly kind: string; readonly id?: string } | null): ThingKey | null {
   if (selection === null) return null

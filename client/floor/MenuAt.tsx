@@ -39,7 +39,7 @@ export function MenuAt({ thing, at, onClose }: MenuAtProps) {
           {isLight && <Item disabled={!mayEdit} words={on ? 'Switch off' : 'Switch on'} onChoose={() => write(switchThing(now().plan, now().lookId, thing))} />}
           {isLight && <Item disabled={!mayEdit} words="Aim at the nose" onChoose={() => write(aimAtNose(now().plan, now().lookId, thing))} />}
           {wasPlaced && <Item disabled={!mayEdit} words="Same distance on the other side" onChoose={() => write(toOtherSide(now().plan, now().lookId, thing))} />}
-          {wasPlaced && thing.kind !== 'point' && <Item disabled={!mayEdit} words="Duplicate" keys="D" onChoose={() => write(duplicateThing(now().plan, now().lookId, thing))} />}
+          {wasPlaced && thing.kind !== 'point' && <Item disabled={!mayEdit} words="Duplicate" keys="Shift D" onChoose={() => write(duplicateThing(now().plan, now().lookId, thing))} />}
           {wasPlaced && <Item disabled={!mayEdit} words="Remove" keys="Delete" onChoose={() => write(removeThing(now().plan, now().lookId, thing))} />}
           {!wasPlaced && <p className="floor-menu-words">Drag it to move it; its numbers are in the list.</p>}
         </DropdownMenu.Content>

@@ -196,7 +196,9 @@ describe('keys', () => {
     expect(press('d', { ctrlKey: true })).toBeNull()
     expect(press('z', { metaKey: true })).toBeNull()
     expect(press('Tab')).toBeNull()
-    expect(press('d')).toEqual({ kind: 'duplicate' })
+    expect(press('D', { shiftKey: true })).toEqual({ kind: 'duplicate' })
+    // A bare letter picks a light, here as everywhere on the board.
+    expect(press('d')).toBeNull()
     expect(press('Delete')).toEqual({ kind: 'remove' })
   })
 })

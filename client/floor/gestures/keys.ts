@@ -2,7 +2,7 @@
 export type KeyMeaning =
   | { readonly kind: 'move'; readonly du: number; readonly dv: number }
   | { readonly kind: 'turn'; readonly degrees: number }
-  | { readonly kind: 'remove' | 'duplicate' | 'let-go' | 'menu' }
+  | { readonly kind: 'remove' | 'duplicate' }
 
 export interface KeyPress {
   readonly key: string
@@ -31,9 +31,8 @@ export function meaningOf(press: KeyPress): KeyMeaning | null {
   }
   if (press.altKey) return null
   if (press.key === 'Delete' || press.key === 'Backspace') return { kind: 'remove' }
-  if (press.key === 'd' || press.key === 'D') return { kind: 'duplicate' }
-  if (press.key === 'Escape') return { kind: 'let-go' }
-  if (press.key === 'ContextMenu' || (press.key === 'F10' && press.shiftKey)) return { kind: 'menu' }
+  // With Shift, since bare letters pick lights all over the board.
+  if (press.shiftKey && press.key.toLowerCase() === 'd') return { kind: 'duplicate' }
   return null
 }
 

@@ -33,7 +33,7 @@ export class Nudge {
     const meaning = meaningOf(event)
     const { selected, things } = this.scene()
     const thing = findThing(things, selected)
-    if (meaning === null || thing === null || meaning.kind === 'menu') return
+    if (meaning === null || thing === null) return
     event.preventDefault()
     if (meaning.kind === 'move' || meaning.kind === 'turn') this.step(thing, meaning)
     else this.act(thing, meaning.kind)
@@ -78,10 +78,9 @@ export class Nudge {
     this.board.getState().hold(result.edit)
   }
 
-  private act(thing: Thing, kind: 'remove' | 'duplicate' | 'let-go'): void {
+  private act(thing: Thing, kind: 'remove' | 'duplicate'): void {
     this.finish()
     const { plan, lookId, edit, select } = this.board.getState()
-    if (kind === 'let-go') return select(null)
     if (kind === 'remove') {
       const removed = removeThing(plan, lookId, thing.key)
       if (!removed.ok) return this.board.say(removed.message)

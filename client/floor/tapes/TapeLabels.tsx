@@ -1,4 +1,4 @@
-import { memo } from 'react'
+import { memo, type MouseEvent } from 'react'
 import { keyText, sameThing, type Thing, type ThingKey } from '../things.ts'
 import type { LaidTape } from './layTapes.ts'
 import './tapes.css'
@@ -10,6 +10,8 @@ interface TapeLabelsProps {
   readonly isOn: (id: string) => boolean
   /** The keyboard or a press came to a thing. */
   readonly onReach: (thing: Thing, inSight: boolean) => void
+  /** Enter on a thing. */
+  readonly onOpen: () => void
   /** Id of the words that say what the keys do. */
   readonly hintId: string
 }
@@ -18,7 +20,7 @@ interface TapeLabelsProps {
  * The tapes and labels as buttons over the canvas: crisp at any zoom, and the way in for keyboard and screen reader.
  * Pressing and dragging is heard by the panel around them.
  */
-export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, isOn, onReach, hintId }: TapeLabelsProps) {
+export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, isOn, onReach, onOpen, hintId }: TapeLabelsProps) {
   return (
     <div className="floor-tapes">
       <svg className="floor-leaders" aria-hidden>
@@ -42,6 +44,7 @@ export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, 
             aria-pressed={sameThing(selected, key)}
             aria-describedby={hintId}
             onFocus={() => onReach(thing, inSight)}
+            onClick={(event) => isFromKeyboard(event) && onOpen()}
           >
             {isTape && 'id' in key && <span className="floor-tape-gel" style={{ background: colourOf(key.id) }} />}
             {isTape && <span className="floor-tape-letter">{text.letter}</span>}
@@ -54,6 +57,11 @@ export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, 
     </div>
   )
 })
+
+/** A press with a mouse or finger picks and drags; only Enter and Space click without one. */
+function isFromKeyboard(event: MouseEvent): boolean {
+  return event.detail === 0
+}
 
 function classOf(isTape: boolean, isOff: boolean, shown: boolean): string {
   return `${isTape ? 'floor-tape' : 'floor-label'}${isTape && isOff ? ' floor-tape-off' : ''}${shown ? '' : ' floor-tape-away'}`
