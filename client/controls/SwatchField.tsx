@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { useEffect, useId, useRef, useState } from 'react'
 import './SwatchField.css'
 
 export interface SwatchFieldProps {
@@ -15,8 +15,23 @@ export interface SwatchFieldProps {
 /** A surface's colour: the patch on mid-grey, the usual ones by name, and the code itself to type. */
 export function SwatchField({ label, value, onHold, onDone, usual = [], disabled = false }: SwatchFieldProps) {
   const [typed, setTyped] = useState<string | null>(null)
+  const [held, setHeld] = useState<string | null>(null)
   const patchId = useId()
+  const patch = useRef<HTMLInputElement>(null)
   const code = typed === null ? null : readSwatch(typed)
+
+  // The moment the picker is done: React's own onChange comes with every move in it.
+  useEffect(() => {
+    const input = patch.current
+    if (input === null) return
+    const onPicked = () => {
+      setHeld(null)
+      onHold(null)
+      onDone(input.value)
+    }
+    input.addEventListener('change', onPicked)
+    return () => input.removeEventListener('change', onPicked)
+  }, [onHold, onDone])
 
   function finish(): void {
     if (code !== null && code !== value) onDone(code)
@@ -30,14 +45,13 @@ export function SwatchField({ label, value, onHold, onDone, usual = [], disabled
         <label className="swatch-field-patch" htmlFor={patchId}>
           <span className="heard">{label}, pick a colour</span>
           <input
+            ref={patch}
             id={patchId}
             type="color"
-            value={value}
-            onInput={(event) => onHold(event.currentTarget.value)}
-            onChange={(event) => event.currentTarget.value !== value && onHold(event.currentTarget.value)}
-            onBlur={(event) => {
-              onHold(null)
-              if (event.currentTarget.value !== value) onDone(event.currentTarget.value)
+            value={held ?? value}
+            onChange={(event) => {
+              setHeld(event.currentTarget.value)
+              onHold(event.currentTarget.value)
             }}
           />
         </label>
@@ -48,7 +62,7 @@ export function SwatchField({ label, value, onHold, onDone, usual = [], disabled
           aria-invalid={typed !== null && code === null}
           spellCheck={false}
           autoComplete="off"
-          value={typed ?? value}
+          value={typed ?? held ?? value}
           onChange={(event) => setTyped(event.currentTarget.value)}
           onBlur={finish}
           onKeyDown={(event) => event.key === 'Enter' && finish()}

@@ -69,7 +69,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     const { mayEdit, mayNotBecause } = store.getState()
     ownHand = null
     if (!mayEdit) {
-      store.setState({ lastWords: `Not changed. ${mayNotBecause ?? ''}`.trim() })
+      say(`Not changed. ${mayNotBecause ?? ''}`.trim())
       predictNow()
     } else {
       parts.plan.write(planEdit)
@@ -86,8 +86,9 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
   function step(direction: 'undo' | 'redo'): void {
     if (!store.getState().mayEdit) return
+    say(direction === 'undo' ? 'Undone' : 'Done again')
+    // A plan that knows better what it took back says so after.
     parts.plan[direction]()
-    store.setState({ lastWords: direction === 'undo' ? 'Undone' : 'Done again' })
   }
 
   function tell(): void {
@@ -109,7 +110,13 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     const { plan, lookId, people, shown: shownBefore } = store.getState()
     const shown = withHands(plan, lookId, ownHand, people)
     if (shown === shownBefore && store.getState().prediction.lookId === lookId) return
-    store.setState({ shown, prediction: parts.predict(shown, lookId) })
+    try {
+      store.setState({ shown, prediction: parts.predict(shown, lookId) })
+    } catch (thrown) {
+      // A board that keeps the last picture and says so is of more use than one that is gone.
+      console.error(thrown)
+      say('The last change could not be computed: picture and numbers are from before it. Undo it, or tell us')
+    }
   }
 
   function takePlan(): void {
@@ -122,21 +129,35 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
   function takePeople(): void {
     const people = parts.company.people()
-    const hasPen = people.some((person) => person.isSelf && person.hasPen)
-    const rights = rightsOf(parts.role, hasPen, people)
-    store.setState({ people, ...rights })
-    if (!rights.mayEdit && ownHand !== null) {
-      ownHand = null
-      tell()
-    }
+    store.setState({ people })
+    takeRights()
     predictOnNextFrame()
+  }
+
+  function takeRights(): void {
+    const { people, connection } = store.getState()
+    const rights = rightsOf(parts.role, people, connection)
+    store.setState(rights)
+    if (rights.mayEdit || ownHand === null) return
+    ownHand = null
+    tell()
+    predictOnNextFrame()
+  }
+
+  function say(words: string): void {
+    // The same words twice are two events: a screen reader, and a line that fades, have to notice the second.
+    const sameAgain = store.getState().lastWords === words
+    store.setState({ lastWords: sameAgain ? `${words}\u00a0` : words })
   }
 
   const stops = [parts.plan.onChange(takePlan), parts.company.onChange(takePeople)]
   return {
     ...store,
-    showConnection: (connection) => store.setState({ connection }),
-    say: (lastWords) => store.setState({ lastWords }),
+    showConnection: (connection) => {
+      store.setState({ connection })
+      takeRights()
+    },
+    say,
     close: () => stops.forEach((stop) => stop()),
   }
 }
@@ -150,7 +171,6 @@ function start(parts: BoardParts): Fields {
   const { plan, repairs } = parts.plan.read()
   const lookId = firstLookId(plan)
   const people = parts.company.people()
-  const hasPen = people.some((person) => person.isSelf && person.hasPen)
   return {
     plan,
     shown: plan,
@@ -159,7 +179,7 @@ function start(parts: BoardParts): Fields {
     repairs,
     selection: null,
     role: parts.role,
-    ...rightsOf(parts.role, hasPen, people),
+    ...rightsOf(parts.role, people, parts.connection),
     units: parts.units,
     people,
     connection: parts.connection,

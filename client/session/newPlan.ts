@@ -13,7 +13,7 @@ export function newPlan(title: string): Plan {
     looks: { 'look-1': { ...usualLook, name: 'Look 1' } },
   }
   const key = addLight(bare, 'look-1', {
-    headId: Object.keys(demoHeads)[0] ?? '', modifierId: 'octa-100', energyJoules: 60,
+    headId: Object.keys(demoHeads)[0] ?? '', modifierId: 'octa-100', energyJoules: 34,
     place: { xMetres: -0.75, yMetres: -0.8, zMetres: 2.05 }, aim: { xMetres: 0, yMetres: -0.1, zMetres: 1.56 },
   })
   return key.ok ? applyEdit(bare, key.edit) : bare

@@ -1,4 +1,4 @@
-import type { Person, Role } from './board.ts'
+import type { ConnectionView, Person, Role } from './board.ts'
 
 export interface Rights {
   readonly mayEdit: boolean
@@ -7,10 +7,12 @@ export interface Rights {
 }
 
 /**
- * Whether somebody may change the plan: photographer and assistant always, a client while they hold the pen. The relay
- * decides by itself; this only keeps the screen from promising what would be refused.
+ * Whether somebody may change the plan: photographer and assistant always, a client while they hold the pen, nobody whom
+ * the relay has turned away. The relay decides by itself; this only keeps the screen from promising what would be refused.
  */
-export function rightsOf(role: Role, hasPen: boolean, people: readonly Person[]): Rights {
+export function rightsOf(role: Role, people: readonly Person[], connection: ConnectionView): Rights {
+  if (connection.state === 'refused' || connection.state === 'closed') return { mayEdit: false, mayNotBecause: connection.words }
+  const hasPen = people.some((person) => person.isSelf && person.hasPen)
   if (role !== 'client' || hasPen) return { mayEdit: true, mayNotBecause: null }
   const holder = people.find((person) => person.hasPen && !person.isSelf)
   if (holder !== undefined) return { mayEdit: false, mayNotBecause: `${holder.name} holds the pen` }

@@ -1,4 +1,6 @@
 import { Announcer } from './Announcer.tsx'
+import { Banner } from './Banner.tsx'
+import './BoardPage.css'
 import { Desk } from './Desk.tsx'
 import { DropJobFile } from './DropJobFile.tsx'
 import { Phone } from './Phone.tsx'
@@ -12,7 +14,10 @@ export function BoardPage() {
   useKeys()
   return (
     <DropJobFile>
-      {onPhone ? <Phone /> : <Desk />}
+      <div className="board-page">
+        <Banner />
+        {onPhone ? <Phone /> : <Desk />}
+      </div>
       <PageDialogs />
       <Announcer />
     </DropJobFile>

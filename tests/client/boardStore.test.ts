@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { changeCamera } from '../../shared-core/plan/edits/look.ts'
 import { removeLook } from '../../shared-core/plan/edits/looks.ts'
 import { demoLookId, demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
@@ -26,6 +26,7 @@ function boardOf(role: Role, firstPeople: readonly Person[] = []) {
   const frames: (() => void)[] = []
   const predicted: number[] = []
   let people = firstPeople
+  let failing = false
   let peopleChanged = () => undefined as void
   const company: Company = {
     people: () => people,
@@ -40,6 +41,10 @@ function boardOf(role: Role, firstPeople: readonly Person[] = []) {
   const store = createBoardStore({
     plan: createLocalPlan(demoPlan), company, role, connection: { state: 'live', words: 'Live', notKept: null },
     predict: (plan, lookId) => {
+      if (failing) {
+        failing = false
+        throw new Error('for the test')
+      }
       predicted.push(plan.looks[lookId]?.camera.fNumber ?? Number.NaN)
       return { lookId } as unknown as Prediction
     },
@@ -48,6 +53,10 @@ function boardOf(role: Role, firstPeople: readonly Person[] = []) {
   })
   return {
     store, told, predicted,
+    failNext: () => {
+      failing = true
+      vi.spyOn(console, 'error').mockImplementationOnce(() => undefined)
+    },
     board: () => store.getState(),
     drawFrame: () => frames.splice(0).forEach((callback) => callback()),
     setPeople: (next: readonly Person[]) => {
@@ -164,6 +173,26 @@ describe('the board store', () => {
     board().select({ kind: 'camera' })
     board().point({ xMetres: 1, yMetres: 2 })
     expect(told.at(-1)).toEqual({ selection: { kind: 'camera' }, pointer: { xMetres: 1, yMetres: 2 }, inHand: null, lookId: demoLookId })
+  })
+
+  it('keeps the last picture and says so when a plan cannot be computed', () => {
+    const { store, board, failNext } = boardOf('assistant')
+    const before = board().prediction
+    failNext()
+    board().edit(aperture(demoPlan, 11))
+    expect(board().prediction).toBe(before)
+    expect(board().lastWords).toMatch(/could not be computed/)
+    expect(board().plan.looks[demoLookId]?.camera.fNumber).toBe(11)
+    store.close()
+  })
+
+  it('says the same words twice as two events', () => {
+    const { store, board } = boardOf('assistant')
+    store.say('Undone')
+    const first = board().lastWords
+    store.say('Undone')
+    expect(board().lastWords).not.toBe(first)
+    expect(board().lastWords.trim()).toBe('Undone')
   })
 
   it('stays on its look when asked for one that is not there', () => {

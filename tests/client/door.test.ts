@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { REFUSALS, refusalText, type Refusal } from '../../server/relay/refusals.ts'
 import { meaningOf, readRefusal } from '../../client/connection/refusal.ts'
+import type { Person } from '../../client/session/board.ts'
 import { readPastedLink, readRoute } from '../../client/session/route.ts'
 import { rightsOf } from '../../client/session/rights.ts'
 import { fileNameOf } from '../../client/shell/jobFile.ts'
@@ -43,15 +44,27 @@ describe('the relay’s refusals', () => {
 })
 
 describe('rights', () => {
+  const live = { state: 'live', words: 'Live', notKept: null } as const
+  const self = (hasPen: boolean): Person => ({
+    seatId: 's1', name: 'Pell', role: 'client', isSelf: true, hasPen, pointer: null, selection: null, inHand: null, lookId: null,
+  })
+
   it('let photographer and assistant write whoever holds the pen', () => {
-    expect(rightsOf('photographer', false, []).mayEdit).toBe(true)
-    expect(rightsOf('assistant', false, []).mayEdit).toBe(true)
+    expect(rightsOf('photographer', [], live).mayEdit).toBe(true)
+    expect(rightsOf('assistant', [], live).mayEdit).toBe(true)
   })
 
   it('let a client write with the pen alone, and say why not', () => {
-    expect(rightsOf('client', true, [])).toEqual({ mayEdit: true, mayNotBecause: null })
-    expect(rightsOf('client', false, []).mayEdit).toBe(false)
-    expect(rightsOf('client', false, []).mayNotBecause).toMatch(/photographer/)
+    expect(rightsOf('client', [self(true)], live)).toEqual({ mayEdit: true, mayNotBecause: null })
+    expect(rightsOf('client', [self(false)], live).mayEdit).toBe(false)
+    expect(rightsOf('client', [self(false)], live).mayNotBecause).toMatch(/photographer/)
+  })
+
+  it('go on without a network, and end when the relay turns the seat away', () => {
+    expect(rightsOf('assistant', [], { ...live, state: 'away' }).mayEdit).toBe(true)
+    expect(rightsOf('photographer', [], { ...live, state: 'refused', words: 'This link was withdrawn' })).toEqual({
+      mayEdit: false, mayNotBecause: 'This link was withdrawn',
+    })
   })
 })
 
