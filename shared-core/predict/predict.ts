@@ -5,7 +5,6 @@ import { luminousEnergyLumenSeconds } from '../photometry/luminousEnergy.ts'
 import { timesFromStops } from '../arithmetic/portable.ts'
 import type { Look } from '../plan/schema/look.ts'
 import type { Plan } from '../plan/schema/plan.ts'
-import { behindAt } from '../set/behind.ts'
 import { builtSet } from '../set/builtSet.ts'
 import { anglesOfView, frameSizeAt } from '../set/camera.ts'
 import type { Scene } from '../set/scene.ts'
@@ -13,6 +12,7 @@ import { flashSpectrum } from '../spectra/flash.ts'
 import { areasOf, domeTowardsLight, type AmbientLight, type FiringLight } from './areas.ts'
 import { arrivalsOf, type Arrivals } from './arrivals.ts'
 import { backgroundPrediction } from './background.ts'
+import { fitOf, type Fit } from './fit.ts'
 import { gelPrediction } from './gelPrediction.ts'
 import { lightColour, type LightColour } from './lightColour.ts'
 import { LightPalette } from './lightPalette.ts'
@@ -47,6 +47,7 @@ export function createPredictor(): Predictor {
     scene: new SceneStage(),
     arrivals: new Stage<Arrivals>(),
     subjectShare: new Stage<number>(),
+    fit: new Stage<Fit>(),
     colours: new StagesByKey<LightColour>(),
     palettes: new StagesByKey<LightPalette>(),
     gels: new StagesByKey<GelPrediction>(),
@@ -59,6 +60,7 @@ export function createPredictor(): Predictor {
 
     const scene = stages.scene.of(plan, look)
     const arrivals = stages.arrivals.of([scene, look.points], () => arrivalsOf(scene, look.points))
+    const fit = stages.fit.of([scene], () => fitOf(scene))
     const taking = takingOf(look.camera)
     const gains = whiteBalanceGains(look.camera.whiteBalanceKelvin)
     const skin = subjectReflectance(look.subject, 'skin')
@@ -104,41 +106,38 @@ export function createPredictor(): Predictor {
       lights,
       background: backgroundPrediction({
         look, taking, areas, lights,
-        behind: behindOf(scene),
+        behind: behindOf(scene, fit),
         subjectShare: stages.subjectShare.of([scene.subject, scene.camera], () => subjectShareOf(scene)),
       }),
       spills: spillsOf(areas, lights),
-      framing: framingOf(scene),
+      framing: framingOf(scene, fit),
       depthOfField: depthOf(look, taking, scene),
       ambient: ambientOf(plan, taking, ambient, domeConstant),
     }
-    return { ...measured, ...review({ plan, look, scene, measured }) }
+    return { ...measured, ...review({ plan, look, fit, measured }) }
   }
 }
 
-function behindOf(scene: Scene): BackgroundPrediction['behind'] {
-  const behind = behindAt(scene, 0.5, 0.5)
+function behindOf(scene: Scene, { middle: behind }: Fit): BackgroundPrediction['behind'] {
   if (behind.kind === 'paper') return 'paper'
   if (behind.kind === 'front') return 'front'
   const scrim = scene.pieces.some((piece) => piece.transmittance > 0 && behind.surfaceId?.startsWith(`piece:${piece.id}:`))
   return scrim ? 'front' : 'wall'
 }
 
-function framingOf(scene: Scene): Framing {
+function framingOf(scene: Scene, fit: Fit): Framing {
   const { view } = builtSet(scene)
   const subjectDistanceMetres = view.focusMetres
   const backdropDistance = Math.max(0.01, (scene.backdrop.yMetres - view.place[1]) / Math.max(view.ahead[1], 0.01))
   const atSubject = frameSizeAt(view, subjectDistanceMetres)
   const atBackdrop = frameSizeAt(view, backdropDistance)
   const angles = anglesOfView(view)
-  const corners = [[0, 0], [1, 0], [0, 1], [1, 1]] as const
   return {
     atSubjectWidthMetres: atSubject.widthMetres,
     atSubjectHeightMetres: atSubject.heightMetres,
     atBackdropWidthMetres: atBackdrop.widthMetres,
     atBackdropHeightMetres: atBackdrop.heightMetres,
-    backdropFillsFrame: scene.backdrop.kind === 'none' ||
-      corners.every(([x, y]) => behindAt(scene, x, y).kind !== 'wall'),
+    backdropFillsFrame: scene.backdrop.kind === 'none' || fit.wallCorners === 0,
     horizontalDegrees: angles.horizontalDegrees,
     verticalDegrees: angles.verticalDegrees,
     subjectDistanceMetres,

@@ -1,4 +1,4 @@
-import { amountText, stopsText, type Check } from './check.ts'
+import { amountText, capital, stopsText, type Check } from './check.ts'
 
 /** R14, R4 (common practice, no source): an even background varies by no more than these over the frame. */
 const EVEN_COLOUR_STOPS = 0.3
@@ -85,8 +85,4 @@ export const haze: Check = ({ measured: { background } }) => {
     unit: 'stops from mid-grey',
     about: ['background-centre'],
   }]
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -1,14 +1,14 @@
 import type { Look } from '../../plan/schema/look.ts'
 import type { Plan } from '../../plan/schema/plan.ts'
-import type { Scene } from '../../set/scene.ts'
+import type { Fit } from '../fit.ts'
 import type { Prediction } from '../prediction.ts'
 import type { Snag } from '../../checks/snag.ts'
 
-/** All that a check may look at: the plan, the set in space, and what has been predicted of it. */
+/** All that a check may look at: the plan, how the set fits, and what has been predicted of it. */
 export interface CheckView {
   readonly plan: Plan
   readonly look: Look
-  readonly scene: Scene
+  readonly fit: Fit
   readonly measured: Omit<Prediction, 'snags' | 'cautions'>
 }
 
@@ -24,6 +24,10 @@ export function stopsText(stops: number): string {
 /** "0.4": an amount of stops without a sign. */
 export function amountText(stops: number): string {
   return Math.abs(stops).toFixed(1)
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
 export function centimetresText(metres: number): string {

@@ -1,7 +1,7 @@
 import type { Look } from '../../plan/schema/look.ts'
 import type { Snag } from '../../checks/snag.ts'
 import type { Spill } from '../prediction.ts'
-import { amountText, type Check } from './check.ts'
+import { amountText, capital, type Check } from './check.ts'
 
 /** R1, R2 (common practice, no source); the threshold travels with each spill. The background speaks once, at its worst. */
 export const spill: Check = ({ look, measured }) => {
@@ -29,7 +29,7 @@ function snagOf(key: string, found: Spill, look: Look): Snag {
   const owner = look.lights[found.ownerLightId]?.letter ?? 'its light'
   const kind = found.diluterIsClear ? 'clear light' : 'colour'
   const isOver = found.stopsUnder < 0
-  const place = found.areaLabel.charAt(0).toUpperCase() + found.areaLabel.slice(1)
+  const place = capital(found.areaLabel)
   return {
     key,
     rule: found.diluterIsClear ? 'spill' : 'second-colour',
