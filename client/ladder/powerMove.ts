@@ -1,4 +1,4 @@
-import { nearestSettableEnergy } from '../../shared-core/exposure/power.ts'
+import { fitToHead } from '../../shared-core/plan/fitToHead.ts'
 import type { Head } from '../../shared-core/plan/schema/kit.ts'
 
 /** What a head needs to say about its power to be turned up and down. */
@@ -17,7 +17,7 @@ export function movedPower(head: PowerRange, energyJoules: number, stops: number
   const asked = energyJoules * 2 ** stops
   const pastFull = Math.log2(asked / head.fullEnergyJoules)
   const pastLowest = Math.log2(asked / head.lowestEnergyJoules)
-  return { energyJoules: nearestSettableEnergy(head, asked), pastRangeStops: pastFull > 0 ? pastFull : Math.min(0, pastLowest) }
+  return { energyJoules: fitToHead(head, asked), pastRangeStops: pastFull > 0 ? pastFull : Math.min(0, pastLowest) }
 }
 
 /** One touch of a key: `stops` up or down, and at least one step of the head, or the key would seem dead. */

@@ -1,4 +1,3 @@
-import { timesFromStops } from '../arithmetic/portable.ts'
 import { flashSpectrum } from '../spectra/flash.ts'
 import { WAVELENGTH_COUNT } from '../spectra/spectrum.ts'
 import { cameraResponses } from './cameraResponse.ts'
@@ -60,24 +59,4 @@ export function whiteBalanceGains(kelvin: number): CameraRgb {
   const [red, green, blue] = channelsOf(flashSpectrum(kelvin), UNIT_GAINS)
   const level = green * GREEN_GAIN
   return [level / red, GREEN_GAIN, level / blue]
-}
-
-/** Lens and geometry factor between luminance and focal-plane exposure, H = q L t / N² (ISO 12232, ISO 2720: 0.65). */
-export const FOCAL_PLANE_FACTOR = 0.65
-/** H_sat = 78 / S in lux seconds at the focal plane (ISO 12232 saturation speed). */
-export const SATURATION_CONSTANT = 78
-
-/**
- * Channel value for each lux-second that falls on a perfect white: 1 is clip. From H_sat = 78 / S and q = 0.65, white
- * clips at N² 78π / (q S), about 377 N² / S lux-seconds.
- * @param headroomStops how much later (positive) than ISO saturation speed this body clips.
- */
-export function channelsPerLuxSecond(isoSpeed: number, fNumber: number, headroomStops: number): number {
-  return 1 / clipLuxSeconds(isoSpeed, fNumber, headroomStops)
-}
-
-/** Lux-seconds on a perfect white at which a balanced clear light clips. */
-export function clipLuxSeconds(isoSpeed: number, fNumber: number, headroomStops: number): number {
-  const atBase = (SATURATION_CONSTANT * Math.PI) / FOCAL_PLANE_FACTOR
-  return (atBase * fNumber * fNumber * timesFromStops(headroomStops)) / isoSpeed
 }

@@ -37,14 +37,6 @@ export function powerRoom(range: PowerRange, energyJoules: number): PowerRoom {
   return { stopsInHand, stopsAboveLowest, isInRange: stopsInHand > -1e-6 && stopsAboveLowest > -1e-6 }
 }
 
-/** The nearest energy the head can be set to: on its steps, counted down from full, and within its range. */
-export function nearestSettableEnergy(range: PowerRange, energyJoules: number): number {
-  const lowestStep = Math.floor(rangeStops(range) / range.stepStops + 1e-6)
-  const wanted = Math.round(-stopsFromFull(range, energyJoules) / range.stepStops)
-  const steps = Math.min(Math.max(wanted, 0), lowestStep)
-  return energyAtStopsFromFull(range, -steps * range.stepStops)
-}
-
 /**
  * t0.1 at part power, in seconds. A head that lowers its voltage and a head that cuts its tail behave differently: taken
  * as falling with the square root of energy. Common practice, no source; the head's manual overrules.

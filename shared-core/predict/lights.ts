@@ -3,7 +3,7 @@ import { distance } from '../arithmetic/vector.ts'
 import type { Light } from '../plan/schema/look.ts'
 import type { Head, Modifier } from '../plan/schema/kit.ts'
 import { powerRoom, recycleAtEnergy, stopsFromFull, t01AtEnergy } from '../exposure/power.ts'
-import { powerText } from '../exposure/powerText.ts'
+import { formatPower } from '../plan/entry/power.ts'
 import { vectorOf } from '../set/emitter.ts'
 import type { LightColour } from './lightColour.ts'
 import type { GelPrediction, LightPrediction, MeterReading } from './prediction.ts'
@@ -44,7 +44,7 @@ export function lightPrediction({ id, light, head, modifier, colour, gel, serves
     apparentSizeDegrees: degreesFromRadians(2 * Math.atan(sizeMetres / 2 / Math.max(distanceMetres, 0.01))),
     energyJoules: light.energyJoules,
     stopsFromFull: stopsFromFull(head, light.energyJoules),
-    powerText: powerText(head, head.powerNotation, light.energyJoules).replace('-', '−'),
+    powerText: formatPower(light.energyJoules, head),
     stopsInHand: room.stopsInHand,
     stopsAboveLowest: room.stopsAboveLowest,
     recycleSeconds: recycleAtEnergy(head, head.recycleSecondsAtFull, light.energyJoules),

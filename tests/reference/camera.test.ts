@@ -2,9 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { adaptationMatrix } from '../../shared-core/colour/adaptation.ts'
 import {
   channelsOf,
-  channelsPerLuxSecond,
   channelsThrough,
-  clipLuxSeconds,
   whiteBalanceGains,
 } from '../../shared-core/colour/camera.ts'
 import { cameraMatrix, xyzFromChannels } from '../../shared-core/colour/cameraMatrix.ts'
@@ -15,6 +13,7 @@ import { flashSpectrum } from '../../shared-core/spectra/flash.ts'
 import { spectrumOf } from '../../shared-core/spectra/spectrum.ts'
 import { SRGB_WHITE_XYZ } from '../../shared-core/spectra/srgb.ts'
 import { measuredSkins } from './measuredSkins.ts'
+import { clipLuxSeconds } from '../../shared-core/exposure/saturation.ts'
 
 /**
  * ΔE00 between the surface as the camera renders it and as the eye sees it, both adapted from the flash to D65 and
@@ -74,8 +73,8 @@ describe('the colour matrix', () => {
 describe('anchor of exposure', () => {
   it('a perfect white clips at 78π/q times N²/S lux-seconds', () => {
     // Source: ISO 12232, H_sat = 78/S, with H = q L t/N², q = 0.65.
-    expect(Math.abs(clipLuxSeconds(100, 1, 0) - (78 * Math.PI) / 65)).toBeLessThan(1e-9)
-    expect(Math.abs(clipLuxSeconds(1, 1, 0) - 377)).toBeLessThan(0.05)
+    expect(Math.abs(clipLuxSeconds(1, 100) - (78 * Math.PI) / 65)).toBeLessThan(1e-9)
+    expect(Math.abs(clipLuxSeconds(1, 1) - 377)).toBeLessThan(0.05)
   })
 
   it('places a metered 18 % card where the standards say', () => {
@@ -83,13 +82,13 @@ describe('anchor of exposure', () => {
     const published = [[250, 3.067], [330, 2.666], [340, 2.623]] as const
     for (const [constant, stopsBelow] of published) {
       const luxSeconds = (constant * 8 * 8) / 200
-      const reading = 0.18 * luxSeconds * channelsPerLuxSecond(200, 8, 0)
+      const reading = (0.18 * luxSeconds) / clipLuxSeconds(8, 200)
       expect(Math.abs(-Math.log2(reading) - stopsBelow)).toBeLessThan(0.005)
     }
   })
 
   it('headroom clips later', () => {
-    expect(clipLuxSeconds(100, 8, 1) / clipLuxSeconds(100, 8, 0)).toBeCloseTo(2, 12)
+    expect(clipLuxSeconds(8, 100, 1) / clipLuxSeconds(8, 100)).toBeCloseTo(2, 12)
   })
 
   it('clear D55 flash of one lux-second reads 1, 1, 1, and twice the light reads twice', () => {
