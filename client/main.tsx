@@ -5,13 +5,13 @@ import './theme/tokens.css'
 import './theme/base.css'
 import { App } from './App.tsx'
 import { keepShell } from './connection/shellKept.ts'
+import { reloadOnStaleBuild } from './shell/staleBuild.ts'
 import { showTheme } from './theme/useTheme.ts'
 
 const root = document.getElementById('root')
 if (root === null) throw new Error('The page has no #root to draw into')
 showTheme()
-// A newer build took the place of the files this page was made of: load it afresh.
-addEventListener('vite:preloadError', () => location.reload())
+reloadOnStaleBuild()
 addEventListener('load', () => void keepShell())
 createRoot(root).render(
   <StrictMode>

@@ -89,6 +89,12 @@ export function openBoard(
     if (readPlanFromDocument(doc).plan === null) writePlanToDocument(doc, newPlan('New job'))
   }
 
+  function showKept(): void {
+    const { notKept } = company.relayWord()
+    if (link.connection().notKept !== null && notKept === null) say('Changes are being kept again')
+    link.showKept(notKept)
+  }
+
   function giveUpUnsent(): void {
     // The relay asks nobody for changes who may not write; what such a one still holds from before has to be given up here.
     const mayWrite = seat.role !== 'client' || company.relayWord().pen?.seatId === seat.seatId
@@ -98,7 +104,7 @@ export function openBoard(
 
   const stops = [
     plan.onChange(openWhenReadable),
-    company.onChange(() => link.showKept(company.relayWord().notKept)),
+    company.onChange(showKept),
     company.onChange(giveUpUnsent),
   ]
   openWhenReadable()

@@ -3,6 +3,7 @@ import { StopLadder } from '../ladder/StopLadder.tsx'
 import { SinglesStrip } from '../singles/SinglesStrip.tsx'
 import { SnagList } from '../snags/SnagList.tsx'
 import './Desk.css'
+import { Part } from './Part.tsx'
 import { Room } from './Room.tsx'
 import { TopBar } from './TopBar.tsx'
 
@@ -14,10 +15,14 @@ export function Desk() {
       <main className="desk-board">
         <div className="desk-row">
           <div className="desk-frame">
-            <FrameView />
+            <Part name="The Frame">
+              <FrameView />
+            </Part>
           </div>
           <div className="desk-ladder">
-            <StopLadder />
+            <Part name="The ladder">
+              <StopLadder />
+            </Part>
           </div>
           <div className="desk-floor">
             <Room />
@@ -25,10 +30,14 @@ export function Desk() {
         </div>
         <div className="desk-row">
           <div className="desk-singles">
-            <SinglesStrip />
+            <Part name="The strip of Singles">
+              <SinglesStrip />
+            </Part>
           </div>
           <div className="desk-snags">
-            <SnagList />
+            <Part name="The list of snags">
+              <SnagList />
+            </Part>
           </div>
         </div>
       </main>

@@ -4,6 +4,7 @@ import type { Selection } from '../session/board.ts'
 import { useBoard } from '../session/useBoard.ts'
 import './Details.css'
 import { DetailLine } from './DetailLine.tsx'
+import { Part } from './Part.tsx'
 import { setSheet, useSheet } from './pageStore.ts'
 
 const loadSidePanels = () => import('../panels/SidePanels.tsx')
@@ -38,9 +39,11 @@ export function Details() {
     <>
       {sheet !== 'shut' && (
         <aside ref={sheetElement} id="detail-sheet" className="detail-sheet" data-tall={sheet === 'tall'} aria-label="Details">
-          <Suspense fallback={null}>
-            <SidePanels />
-          </Suspense>
+          <Part name="This sheet">
+            <Suspense fallback={null}>
+              <SidePanels />
+            </Suspense>
+          </Part>
         </aside>
       )}
       <div className="detail-line">

@@ -9,6 +9,7 @@ import { ConnectionWords } from './ConnectionWords.tsx'
 import { Details } from './Details.tsx'
 import { JobWork } from './JobWork.tsx'
 import { LookMenu } from './LookMenu.tsx'
+import { Part } from './Part.tsx'
 import { PeopleList } from './PeopleMenu.tsx'
 import './Phone.css'
 import { Room } from './Room.tsx'
@@ -35,7 +36,9 @@ export function Phone() {
         {flip === 'Frame' && <FrameFlip />}
         {flip === 'Ladder' && (
           <div className="phone-ladder">
-            <StopLadder />
+            <Part name="The ladder">
+              <StopLadder />
+            </Part>
             <CameraLine />
           </div>
         )}
@@ -59,12 +62,18 @@ function FrameFlip() {
   return (
     <div className="phone-frame-flip">
       <div className="phone-frame">
-        <FrameView />
+        <Part name="The Frame">
+          <FrameView />
+        </Part>
       </div>
       <div className="phone-singles">
-        <SinglesStrip />
+        <Part name="The strip of Singles">
+          <SinglesStrip />
+        </Part>
       </div>
-      <SnagList />
+      <Part name="The list of snags">
+        <SnagList />
+      </Part>
     </div>
   )
 }
