@@ -107,8 +107,9 @@ const shadeBoard: Piece = {
   transmittance: 0,
 }
 
-const behindScrim = (letter: 'B' | 'D', setUpOrder: number, xMetres: number, energyJoules: number) => reflectorBehind({
-  letter, setUpOrder, place: at(xMetres, 1.75, 1.5), aim: at(xMetres, 0.75, 1.5), gelIds: ['pistachio'],
+/** Crossed, one high and one low: a metre behind the cloth, straight-on reflectors would leave two hot pools. */
+const behindScrim = (letter: 'B' | 'D', setUpOrder: number, xMetres: number, aimMetres: number, energyJoules: number) => reflectorBehind({
+  letter, setUpOrder, place: at(xMetres, 1.75, 1.5), aim: at(-1.6 * xMetres, 0.75, aimMetres), gelIds: ['pistachio'],
   serves: 'background-centre', wantedStops: null, energyJoules,
 })
 
@@ -121,8 +122,8 @@ export const firstLight: Look = {
   backdrop: { ...usualLook.backdrop, topMetres: 3, intent: 'clean-white' },
   lights: {
     a: key(powers.firstLight.a),
-    b: behindScrim('B', 0, 0.5, powers.firstLight.b),
-    d: behindScrim('D', 1, -0.5, powers.firstLight.d),
+    b: behindScrim('B', 0, 0.5, 2.8, powers.firstLight.b),
+    d: behindScrim('D', 1, -0.5, 0.2, powers.firstLight.d),
   },
   pieces: { scrim, 'shade-board': shadeBoard },
 }

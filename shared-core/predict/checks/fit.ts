@@ -4,7 +4,7 @@ import { meterReading, receptorConstant } from '../taking.ts'
 import { capital, centimetresText, stopsText, type Check, type CheckView } from './check.ts'
 
 /** Stray light on the lens below this, against the aperture, is lost in its ordinary veil (common practice, no source). */
-const LENS_STRAY_STOPS = -3.5
+const LENS_STRAY_STOPS = -3
 
 const SIDES: Readonly<Record<RoomSide, readonly [what: string, away: string]>> = {
   left: ['the camera-left wall', 'to camera right'],
