@@ -2,6 +2,7 @@ import { useBoard } from '../session/useBoard.ts'
 import { CautionNote } from './CautionNote.tsx'
 import { SnagLine } from './SnagLine.tsx'
 import './SnagList.css'
+import { useNewCautions } from './useNewCautions.ts'
 
 /** The checks that are not quiet, loudest first, then the usual care. Says so when there is nothing to say. */
 export function SnagList() {
@@ -9,6 +10,7 @@ export function SnagList() {
   const cautions = useBoard((board) => board.prediction.cautions)
   return (
     <section className="snags" aria-label="Snags">
+      <CareNow />
       <h2 className="snags-title">
         Snags <span className="snags-count">{countInWords(snags.length)}</span>
       </h2>
@@ -34,6 +36,25 @@ export function SnagList() {
         </details>
       )}
     </section>
+  )
+}
+
+/** The usual care, at the moment the piece is placed. */
+function CareNow() {
+  const { fresh, understood } = useNewCautions()
+  return (
+    <div role="status">
+      {fresh.length > 0 && (
+        <div className="snags-care-now">
+          {fresh.map((caution) => (
+            <CautionNote key={caution.key} caution={caution} />
+          ))}
+          <button type="button" className="button button-lined" onClick={understood}>
+            Understood
+          </button>
+        </div>
+      )}
+    </div>
   )
 }
 
