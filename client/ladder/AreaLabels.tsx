@@ -85,11 +85,11 @@ const AreaLabel = memo(function AreaLabel({ hung, columns, targetPixels }: AreaL
       <rect x={2} y={labelPixels - targetPixels / 2} width={patchRight} height={targetPixels} rx={3} className="ladder-target" />
       <path d={`M${patchRight + 2} ${labelPixels}L${rulerLeft - 3} ${truePixels}h3`} className="ladder-leader" />
       <rect x={patch} y={labelPixels - 6} width={12} height={12} rx={1} style={{ fill: thing.area.colour.display }} className="ladder-patch" />
-      <text x={patch - 6} y={labelPixels} className="ladder-area-stops">
+      <text x={patch - 6} y={labelPixels} className="ladder-area-stops" aria-hidden>
         {pinned === 'above' ? '↑' : pinned === 'below' && thing.area.meter.stops !== null ? '↓' : ''}
         {signedStops(thing.area.meter.stops)}
       </text>
-      <text x={patch - 40} y={labelPixels} className="ladder-area-name">
+      <text x={patch - 40} y={labelPixels} className="ladder-area-name" aria-hidden>
         {thing.name}
       </text>
     </>

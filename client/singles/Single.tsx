@@ -42,7 +42,7 @@ export function Single({ light }: { readonly light: LightPrediction }) {
             aria-pressed={!light.on}
             aria-disabled={!mayEdit}
             aria-description={mayEdit ? undefined : (because ?? undefined)}
-            aria-label={light.on ? `Lift ${light.letter} out of the Frame` : `Put ${light.letter} back into the Frame`}
+            aria-label={light.on ? `Lift out ${light.letter}: the Frame without it` : `Put back ${light.letter} into the Frame`}
             onClick={() => edit((plan, lookId) => switchLight(plan, lookId, light.id, !light.on))}
           >
             {light.on ? 'Lift out' : 'Put back'}
