@@ -4,7 +4,8 @@ import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import type { Board, ConnectionView, Role, Selection, Units } from './board.ts'
 import type { Company, OwnPresence } from './company.ts'
-import { withHands } from './handsOver.ts'
+import { handsThatCount, withHands } from './handsOver.ts'
+import { firstLookId } from './looksInOrder.ts'
 import type { PlanSource } from './planSource.ts'
 import { rightsOf } from './rights.ts'
 
@@ -35,6 +36,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let ownHand: PlanEdit | null = null
   let pointer: OwnPresence['pointer'] = null
   let frameAsked = false
+  let shownFrom: readonly unknown[] = []
 
   const store = createStore<Board>()(() => ({
     ...start(parts),
@@ -107,9 +109,12 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
   function predictNow(): void {
     frameAsked = false
-    const { plan, lookId, people, shown: shownBefore } = store.getState()
+    const { plan, lookId, people } = store.getState()
+    // A pointer that moves, or a person who comes, changes nothing of what this is made from.
+    const madeFrom = [plan, lookId, ...handsThatCount(people), ownHand]
+    if (madeFrom.length === shownFrom.length && madeFrom.every((part, index) => part === shownFrom[index])) return
+    shownFrom = madeFrom
     const shown = withHands(plan, lookId, ownHand, people)
-    if (shown === shownBefore && store.getState().prediction.lookId === lookId) return
     try {
       store.setState({ shown, prediction: parts.predict(shown, lookId) })
     } catch (thrown) {
@@ -123,7 +128,8 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     const { plan, repairs } = parts.plan.read()
     const before = store.getState()
     const lookId = plan.looks[before.lookId] === undefined ? firstLookId(plan) : before.lookId
-    store.setState({ plan, repairs, lookId, canUndo: parts.plan.canUndo(), canRedo: parts.plan.canRedo() })
+    const selection = stillThere(before.selection, plan, lookId) ? before.selection : null
+    store.setState({ plan, repairs, lookId, selection, canUndo: parts.plan.canUndo(), canRedo: parts.plan.canRedo() })
     predictNow()
   }
 
@@ -151,6 +157,10 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   }
 
   const stops = [parts.plan.onChange(takePlan), parts.company.onChange(takePeople)]
+  // The first prediction is of the plan alone; whoever already has something in hand is seen a frame later.
+  shownFrom = [store.getState().plan, store.getState().lookId, null]
+  predictOnNextFrame()
+  tell()
   return {
     ...store,
     showConnection: (connection) => {
@@ -190,9 +200,17 @@ function start(parts: BoardParts): Fields {
   }
 }
 
-/** The look that comes first in the job's own order. */
-export function firstLookId(plan: Plan): string {
-  const [first] = Object.entries(plan.looks).sort(([, a], [, b]) => a.order - b.order)
-  if (first === undefined) throw new Error('A plan holds at least one look')
-  return first[0]
+/** Whether what is picked is still in the look; areas are always there, or say themselves that they are not. */
+function stillThere(selection: Selection | null, plan: Plan, lookId: string): boolean {
+  const look = plan.looks[lookId]
+  switch (selection?.kind) {
+    case 'light':
+      return look?.lights[selection.id] !== undefined
+    case 'piece':
+      return look?.pieces[selection.id] !== undefined
+    case 'point':
+      return look?.points[selection.id] !== undefined
+    default:
+      return true
+  }
 }

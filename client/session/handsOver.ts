@@ -10,12 +10,13 @@ import type { Person } from './board.ts'
  * one's own screen.
  */
 export function withHands(plan: Plan, lookId: string, ownHand: PlanEdit | null, people: readonly Person[]): Plan {
-  const laid = people.filter(handCounts).reduce((under, { inHand }) => layOver(under, lookId, inHand), plan)
+  const laid = handsThatCount(people).reduce((under, inHand) => layOver(under, lookId, inHand), plan)
   return layOver(laid, lookId, ownHand)
 }
 
-function handCounts(person: Person): boolean {
-  return !person.isSelf && person.inHand !== null && (person.role !== 'client' || person.hasPen)
+/** What others who may write have in hand. */
+export function handsThatCount(people: readonly Person[]): readonly PlanEdit[] {
+  return people.flatMap(({ isSelf, inHand, role, hasPen }) => (isSelf || inHand === null || (role === 'client' && !hasPen) ? [] : [inHand]))
 }
 
 function layOver(plan: Plan, lookId: string, edit: PlanEdit | null): Plan {

@@ -47,7 +47,11 @@ export function openBoard(
       if (refused !== null) opening.onRefusedPlan(refused, words)
     },
   })
-  const plan = createSharedPlan(link.shared().doc, seat.seatId, { say, onWrite: () => markUnsent(seat.seatId, seat.role === 'client') })
+  const plan = createSharedPlan(link.shared().doc, seat.seatId, {
+    say,
+    // Only a client's right to write can end before what they wrote has reached the relay.
+    onWrite: () => seat.role === 'client' && markUnsent(seat.seatId, true),
+  })
   const company = createSharedCompany(link.shared().awareness, seat, {
     handPenTo: (toSeatId) => void movePen(seat.seatId, toSeatId).then(sayWhy),
     takePenBack: () => void movePen(seat.seatId, null).then(sayWhy),

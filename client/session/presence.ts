@@ -25,13 +25,22 @@ export interface StampedPresence extends OwnPresence {
   readonly seat: Seat
 }
 
+const alreadyRead = new WeakMap<object, StampedPresence | null>()
+
 /**
- * Reads one awareness state. Null when the relay has not stamped it. Every other field is taken or dropped by itself, so
+ * Reads one awareness state, each only once: a state that did not change comes back as the same presence. Null when the relay has not stamped it. Every other field is taken or dropped by itself, so
  * that one bad pointer does not make a person vanish.
  */
 export function readPresence(state: unknown): StampedPresence | null {
   if (typeof state !== 'object' || state === null) return null
-  const fields = state as Record<string, unknown>
+  const known = alreadyRead.get(state)
+  if (known !== undefined) return known
+  const presence = readFields(state as Record<string, unknown>)
+  alreadyRead.set(state, presence)
+  return presence
+}
+
+function readFields(fields: Record<string, unknown>): StampedPresence | null {
   const seat = seatSchema.safeParse(fields.seat)
   if (!seat.success) return null
   const selection = selectionSchema.safeParse(fields.selection)

@@ -4,6 +4,7 @@ import { addLook, duplicateLook, removeLook } from '../../shared-core/plan/edits
 import { changeLook } from '../../shared-core/plan/edits/look.ts'
 import { Popover } from '../controls/Popover.tsx'
 import { TextField } from '../controls/TextField.tsx'
+import { looksInOrder } from '../session/looksInOrder.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { usePerform } from '../session/usePerform.ts'
 import './LookMenu.css'
@@ -16,7 +17,7 @@ export function LookMenu() {
   const showLook = useBoard((board) => board.showLook)
   const perform = usePerform()
   const [open, setOpen] = useState(false)
-  const looks = Object.entries(plan.looks).sort(([, a], [, b]) => a.order - b.order)
+  const looks = looksInOrder(plan)
   const name = plan.looks[lookId]?.name ?? ''
 
   function addThen(made: ReturnType<typeof addLook>): void {

@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import type { Board } from '../session/board.ts'
+import { looksInOrder } from '../session/looksInOrder.ts'
 import { useBoardStore } from '../session/useBoard.ts'
 import { saveJobFile } from './jobFile.ts'
 import { ask, pageStore, setSheet } from './pageStore.ts'
@@ -92,7 +93,7 @@ function pickLight(board: Board, letter: string): string | null {
 }
 
 function stepLook(board: Board, by: 1 | -1): void {
-  const lookIds = Object.entries(board.plan.looks).sort(([, a], [, b]) => a.order - b.order).map(([id]) => id)
+  const lookIds = looksInOrder(board.plan).map(([lookId]) => lookId)
   const next = lookIds[lookIds.indexOf(board.lookId) + by]
   if (next !== undefined) board.showLook(next)
 }

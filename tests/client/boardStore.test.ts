@@ -168,6 +168,24 @@ describe('the board store', () => {
     expect(told.at(-1)?.inHand).toBeNull()
   })
 
+  it('does not predict again for pointers and people that come and go', () => {
+    const { setPeople, drawFrame, predicted } = boardOf('assistant')
+    const inHand = aperture(demoPlan, 16)
+    setPeople([somebody({ inHand })])
+    drawFrame()
+    setPeople([somebody({ inHand, pointer: { xMetres: 1, yMetres: 1 } }), somebody({ seatId: 'third' })])
+    drawFrame()
+    expect(predicted).toEqual([8, 16])
+  })
+
+  it('lets go of a picked light that somebody takes out', () => {
+    const { board } = boardOf('photographer')
+    const lightId = Object.keys(demoPlan.looks[demoLookId]?.lights ?? {})[0] ?? ''
+    board().select({ kind: 'light', id: lightId })
+    board().edit({ name: 'removeLight', changes: [{ path: ['looks', demoLookId, 'lights', lightId], remove: true }] })
+    expect(board().selection).toBeNull()
+  })
+
   it('tells the others selection, pointer and look', () => {
     const { board, told } = boardOf('assistant')
     board().select({ kind: 'camera' })
