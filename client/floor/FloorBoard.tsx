@@ -1,4 +1,6 @@
 import { useCallback, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { useShallow } from 'zustand/react/shallow'
+import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
 import { setSheet } from '../shell/pageStore.ts'
 import { FloorCanvas } from './canvas/FloorCanvas.tsx'
@@ -13,7 +15,6 @@ import { OthersLayer } from './others/OthersLayer.tsx'
 import { PlacingWords } from './PlacingWords.tsx'
 import { ScaleBar } from './ScaleBar.tsx'
 import { layTapes } from './tapes/layTapes.ts'
-import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { TapeLabels } from './tapes/TapeLabels.tsx'
 import { useTapeType } from './tapes/useTapeType.ts'
 import { keyText, thingsIn, thingsOf, type Thing, type ThingKey } from './things.ts'
@@ -44,7 +45,8 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const soloLightId = useBoard((board) => board.soloLightId)
   const mayEdit = useBoard((board) => board.mayEdit)
   const units = useBoard((board) => board.units)
-  const people = useBoard((board) => board.people)
+  // Pointers move all the time; only those with something in hand change what is drawn here.
+  const busyPeople = useBoard(useShallow((board) => board.people.filter(({ isSelf, inHand }) => !isSelf && inHand !== null)))
   const palette = usePalette()
   const hintId = useId()
   const element = useRef<HTMLDivElement>(null)
@@ -53,7 +55,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
 
   const things = useMemo(() => thingsIn(thingsOf(shown, look), view), [shown, look, view])
   const selected = useMemo(() => asThing(selection), [selection])
-  const { panel, transform, changeTransform, fit, fitted } = useFittedView(element, view, shown.room, things, lookId)
+  const { panel, transform, changeTransform, fit, fitted, keepSteady } = useFittedView(element, view, shown.room, things, lookId)
   const length = useCallback((metres: number) => formatLength(metres, units), [units])
   const type = useTapeType(element)
   const [memory] = useState(() => new Map<string, DrawnPoint>())
@@ -77,6 +79,10 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   useLayoutEffect(() => {
     scene.current = { view, transform, things, selected, placing }
   })
+  const focusThing = useCallback((key: ThingKey | null) => {
+    const mark = key === null ? '[data-thing]' : `[data-thing="${CSS.escape(keyText(key))}"]`
+    element.current?.querySelector<HTMLElement>(mark)?.focus({ preventScroll: true })
+  }, [])
   const [hands, setHands] = useState<Hands | null>(null)
   useEffect(() => {
     const panelElement = element.current
@@ -87,14 +93,12 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
       showMenu: (key, at) => setMenu({ key, at }),
       endPlacing: onPlaced,
       hover: (over) => panelElement.setAttribute('data-over', over),
-      focusThing: (key) => {
-        const mark = key === null ? '[data-thing]' : `[data-thing="${CSS.escape(keyText(key))}"]`
-        panelElement.querySelector<HTMLElement>(mark)?.focus({ preventScroll: true })
-      },
+      steady: keepSteady,
+      focusThing,
     })
     setHands(made)
     return made.attach(panelElement)
-  }, [store, changeTransform, onPlaced])
+  }, [store, changeTransform, keepSteady, focusThing, onPlaced])
 
   const colourOf = useCallback((id: string) => prediction.lights.find((one) => one.id === id)?.gel.onWhite ?? '#ffffff', [prediction])
   const isOn = useCallback((id: string) => look.lights[id]?.on ?? true, [look])
@@ -105,7 +109,8 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
     },
     [store, changeTransform, view, panel],
   )
-  const others = useMemo(() => heldThings(people, lookId, things), [people, lookId, things])
+  const held = useMemo(() => heldThings(busyPeople, lookId, things), [busyPeople, lookId, things])
+  const heldByOthers = useMemo(() => held.map(({ thing }) => thing), [held])
 
   return (
     <div ref={element} className="floor-board" data-placing={placing !== null} data-may-edit={mayEdit}>
@@ -114,10 +119,10 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
           <FloorCanvas
             plan={shown} look={look} prediction={prediction} view={view} transform={transform} panel={panel} palette={palette}
             things={things} plane={plane} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
-            heldByOthers={others.map(({ thing }) => thing)}
+            heldByOthers={heldByOthers}
           />
           <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onReach={reach} onOpen={showDetails} hintId={hintId} />
-          <OthersLayer people={people} held={others} tapes={tapes} lookId={lookId} view={view} transform={transform} />
+          <OthersLayer held={held} tapes={tapes} lookId={lookId} view={view} transform={transform} />
         </>
       )}
       <p id={hintId} className="heard">
@@ -128,7 +133,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
       <ScaleBar pixelsPerMetre={transform.pixelsPerMetre} units={units} />
       <ViewButtons changeTransform={changeTransform} panel={panel} fit={fit} fitted={fitted} />
       {placing !== null && hands !== null && <PlacingWords placing={placing} onMiddle={() => hands.setDown([panel.width / 2, panel.height / 2])} onLeave={onPlaced} />}
-      {menu !== null && <MenuAt thing={menu.key} at={menu.at} onClose={() => setMenu(null)} />}
+      {menu !== null && <MenuAt thing={menu.key} at={menu.at} onClose={() => setMenu(null)} onClosed={() => focusThing(menu.key)} />}
     </div>
   )
 }

@@ -20,8 +20,8 @@ const pages = [
 ] as const satisfies readonly Option<Page>[]
 
 const heights = [
-  { value: 'head', label: 'Head' },
-  { value: 'floor', label: 'Floor' },
+  { value: 'head', label: 'At the head', face: 'Head' },
+  { value: 'floor', label: 'On the floor', face: 'Floor' },
 ] as const satisfies readonly Option<ThrowHeight>[]
 
 /** The set to scale, with the camera at the bottom edge: what is left on the Floor is left in the Frame. */

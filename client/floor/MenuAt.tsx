@@ -10,10 +10,12 @@ interface MenuAtProps {
   readonly thing: ThingKey
   readonly at: DrawnPoint
   readonly onClose: () => void
+  /** Once it is gone: the keyboard needs a place to go to. */
+  readonly onClosed: () => void
 }
 
 /** The few things to do with a thing, where it was pressed. */
-export function MenuAt({ thing, at, onClose }: MenuAtProps) {
+export function MenuAt({ thing, at, onClose, onClosed }: MenuAtProps) {
   const store = useBoardStore()
   const mayEdit = useBoard((board) => board.mayEdit)
   const because = useBoard((board) => board.mayNotBecause)
@@ -34,7 +36,12 @@ export function MenuAt({ thing, at, onClose }: MenuAtProps) {
         <span className="floor-menu-spot" style={{ transform: `translate(${at[0]}px, ${at[1]}px)` }} />
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
-        <DropdownMenu.Content className="floor-menu" align="start" sideOffset={4} collisionPadding={8}>
+        <DropdownMenu.Content className="floor-menu" align="start" sideOffset={4} collisionPadding={8}
+          onCloseAutoFocus={(event) => {
+            event.preventDefault()
+            onClosed()
+          }}
+        >
           {!mayEdit && <p className="floor-menu-words">{because ?? 'To look at only.'}</p>}
           {isLight && <Item disabled={!mayEdit} words={on ? 'Switch off' : 'Switch on'} onChoose={() => write(switchThing(now().plan, now().lookId, thing))} />}
           {isLight && <Item disabled={!mayEdit} words="Aim at the nose" onChoose={() => write(aimAtNose(now().plan, now().lookId, thing))} />}

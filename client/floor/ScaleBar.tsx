@@ -1,9 +1,12 @@
+import { METRES_PER_FOOT } from '../../shared-core/plan/entry/length.ts'
 import type { Units } from '../session/board.ts'
 
 /** Lengths a bar may stand for, in metres with their words. */
 const LENGTHS: Readonly<Record<Units, readonly (readonly [metres: number, words: string])[]>> = {
   metric: [[0.1, '10 cm'], [0.2, '20 cm'], [0.5, '50 cm'], [1, '1 m'], [2, '2 m'], [5, '5 m']],
-  imperial: [[0.3048 / 2, '6″'], [0.3048, '1′'], [0.6096, '2′'], [1.524, '5′'], [3.048, '10′']],
+  imperial: [
+    [METRES_PER_FOOT / 2, '6"'], [METRES_PER_FOOT, "1'"], [2 * METRES_PER_FOOT, "2'"], [5 * METRES_PER_FOOT, "5'"], [10 * METRES_PER_FOOT, "10'"],
+  ],
 }
 const SHORTEST_PIXELS = 52
 

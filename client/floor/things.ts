@@ -74,18 +74,21 @@ export function modifierOf(plan: Plan, light: Light): Modifier {
 }
 
 /** Things by the parts of the plan they were made from: what did not change is the same object, and is not drawn again. */
-const made = new WeakMap<object, { readonly beside: unknown; readonly thing: Thing }>()
+const made = new WeakMap<object, { readonly from: readonly unknown[]; readonly thing: Thing }>()
 
-function once(part: object, beside: unknown, make: () => Thing): Thing {
+/** @param part whose life the thing shares; `from` everything else it is made from */
+function once(part: object, from: readonly unknown[], make: () => Thing): Thing {
   const before = made.get(part)
-  if (before !== undefined && before.beside === beside) return before.thing
+  if (before !== undefined && before.from.every((one, i) => one === from[i])) return before.thing
   const thing = make()
-  made.set(part, { beside, thing })
+  made.set(part, { from, thing })
   return thing
 }
 
 export function lightThing(id: string, light: Light, modifier: Modifier): Thing {
-  return once(light, modifier, () => ({
+  const { place, aim, rollDegrees, grid, support } = light
+  // Not from the light as a whole: a change of power moves nothing.
+  return once(place, [id, aim, rollDegrees, grid, support, modifier], () => ({
     key: { kind: 'light', id },
     place: vectorOf(light.place),
     axis: aimedOrientation(light.place, light.aim).axis,
@@ -96,7 +99,7 @@ export function lightThing(id: string, light: Light, modifier: Modifier): Thing 
 }
 
 function pieceThing(id: string, piece: Piece): Thing {
-  return once(piece, null, () => ({
+  return once(piece, [id], () => ({
     key: { kind: 'piece', id },
     place: vectorOf(piece.place),
     axis: facingOf(piece.facingDegrees, piece.kind === 'v-flat' ? 0 : piece.tiltDegrees),
@@ -107,7 +110,7 @@ function pieceThing(id: string, piece: Piece): Thing {
 }
 
 function pointThing(id: string, point: Look['points'][string]): Thing {
-  return once(point, null, () => ({
+  return once(point, [id], () => ({
     key: { kind: 'point', id },
     place: vectorOf(point.place),
     axis: facingOf(point.facingDegrees, point.tiltDegrees),
@@ -118,7 +121,7 @@ function pointThing(id: string, point: Look['points'][string]): Thing {
 }
 
 function cameraThing({ camera }: Look): Thing {
-  return once(camera, null, () => ({
+  return once(camera, [], () => ({
     key: { kind: 'camera' },
     place: vectorOf(camera.place),
     axis: aimedOrientation(camera.place, camera.aim).axis,
@@ -129,7 +132,7 @@ function cameraThing({ camera }: Look): Thing {
 }
 
 function subjectThing({ subject }: Look): Thing {
-  return once(subject, null, () => ({
+  return once(subject, [], () => ({
     key: { kind: 'subject' },
     place: [subject.xMetres, subject.yMetres, 0],
     axis: facingOf(subject.turnDegrees, 0),
@@ -140,7 +143,7 @@ function subjectThing({ subject }: Look): Thing {
 }
 
 function backdropThing({ backdrop }: Look): Thing {
-  return once(backdrop, null, () => ({
+  return once(backdrop, [], () => ({
     key: { kind: 'backdrop' },
     place: [backdrop.centreXMetres, backdrop.yMetres, backdrop.topMetres],
     axis: [0, -1, 0],

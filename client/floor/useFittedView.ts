@@ -1,4 +1,4 @@
-import { useCallback, useLayoutEffect, useMemo, useState, type RefObject } from 'react'
+import { useCallback, useLayoutEffect, useMemo, useRef, useState, type RefObject } from 'react'
 import type { Room } from '../../shared-core/plan/schema/room.ts'
 import type { Thing } from './things.ts'
 import { grow } from './view/bounds.ts'
@@ -14,6 +14,8 @@ export interface FittedView {
   readonly transform: ViewTransform
   readonly changeTransform: (change: (transform: ViewTransform) => ViewTransform) => void
   readonly fit: (to: 'set' | 'room') => void
+  /** While steady, a change of the panel's size does not fit the view anew. */
+  readonly keepSteady: (steady: boolean) => void
   readonly fitted: Fitted
 }
 
@@ -51,15 +53,19 @@ export function useFittedView(element: RefObject<HTMLElement | null>, view: View
     const bounds = fitted === 'room' ? grow(roomBounds(frozen.room, frozen.view), 0.15) : setBounds(frozen.things, frozen.view)
     return fitTo(bounds, panel, INSETS)
   }, [fitted, frozen, panel])
-  const transform = own ?? fittedTransform
+  const [steady, setSteady] = useState<ViewTransform | null>(null)
+  const transform = own ?? steady ?? fittedTransform
+  // Read by handlers that outlive many pictures.
+  const latest = useRef(transform)
+  useLayoutEffect(() => {
+    latest.current = transform
+  }, [transform])
 
-  const changeTransform = useCallback(
-    (change: (transform: ViewTransform) => ViewTransform) => {
-      setOwn((before) => change(before ?? fittedTransform))
-      setFitted(null)
-    },
-    [fittedTransform],
-  )
+  const changeTransform = useCallback((change: (transform: ViewTransform) => ViewTransform) => {
+    setOwn((before) => change(before ?? latest.current))
+    setFitted(null)
+  }, [])
+  const keepSteady = useCallback((isSteady: boolean) => setSteady(isSteady ? latest.current : null), [])
   const fit = useCallback(
     (to: 'set' | 'room') => {
       setFrozen({ view, lookId, room, things })
@@ -68,5 +74,5 @@ export function useFittedView(element: RefObject<HTMLElement | null>, view: View
     },
     [view, lookId, room, things],
   )
-  return { panel, transform, changeTransform, fit, fitted }
+  return { panel, transform, changeTransform, fit, fitted, keepSteady }
 }

@@ -67,12 +67,13 @@ function floorOf(role: Role) {
   const held: (PlanEdit | null)[] = []
   board.setState({ hold: (edit) => void held.push(edit) })
   let scene: Scene = { view: 'floor', transform, things: thingsOf(demoPlan, demoPlan.looks[lookId]!), selected: null, placing: null }
-  const asked = { transforms: [] as ViewTransform[], menus: [] as ThingKey[], placingEnded: 0 }
+  const asked = { transforms: [] as ViewTransform[], menus: [] as ThingKey[], placingEnded: 0, steady: false }
   const panel: HandsPanel = {
     scene: () => scene,
     changeTransform: (change) => void asked.transforms.push(change(transform)),
     showMenu: (key) => void asked.menus.push(key),
     endPlacing: () => void (asked.placingEnded += 1),
+    steady: (steady) => void (asked.steady = steady),
     hover: () => undefined,
     focusThing: () => undefined,
   }
@@ -114,8 +115,9 @@ describe('a hand on the Floor', () => {
   const [x, y] = grip()
 
   it('shows a drag once a picture and writes it once, when it lets go', () => {
-    const { element, written, held, board } = floorOf('photographer')
+    const { element, written, held, board, asked } = floorOf('photographer')
     element.dispatchEvent(new FakePointerEvent('pointerdown', [x, y]))
+    expect(asked.steady).toBe(true)
     for (let i = 1; i <= 5; i++) element.dispatchEvent(new FakePointerEvent('pointermove', [x + i * 10, y]))
     expect(held).toHaveLength(0)
     nextPicture()
@@ -123,6 +125,7 @@ describe('a hand on the Floor', () => {
     expect(written).toHaveLength(0)
     element.dispatchEvent(new FakePointerEvent('pointerup', [x + 50, y]))
     expect(written).toHaveLength(1)
+    expect(asked.steady).toBe(false)
     const before = demoPlan.looks[lookId]!.lights[lightId]!.place
     expect(board.getState().plan.looks[lookId]!.lights[lightId]!.place.xMetres).toBeCloseTo(before.xMetres + 0.5, 9)
     expect(board.getState().selection).toEqual(lightKey)

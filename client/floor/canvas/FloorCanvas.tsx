@@ -1,3 +1,5 @@
+import type Konva from 'konva'
+import { memo } from 'react'
 import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
 import type { Look } from '../../../shared-core/plan/schema/look.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
@@ -41,7 +43,7 @@ export interface FloorCanvasProps {
 }
 
 /** The set drawn to scale. Room, throws, things and handles lie on canvases of their own, so that each draws only when it changes. */
-export function FloorCanvas(props: FloorCanvasProps) {
+export const FloorCanvas = memo(function FloorCanvas(props: FloorCanvasProps) {
   const { plan, view, transform, panel, palette, things, selected, mayEdit } = props
   const inMetres = { x: transform.offsetX, y: transform.offsetY, scaleX: transform.pixelsPerMetre, scaleY: transform.pixelsPerMetre }
   const chosen = things.find((thing) => sameThing(thing.key, selected))
@@ -52,7 +54,7 @@ export function FloorCanvas(props: FloorCanvasProps) {
           <RoomShape room={plan.room} view={view} palette={palette} pixelsPerMetre={transform.pixelsPerMetre} />
         </Group>
       </Layer>
-      <Layer listening={false}>
+      <Layer listening={false} ref={drawAtScreenPixels}>
         <Group {...inMetres}>
           <Throws {...props} />
         </Group>
@@ -74,6 +76,11 @@ export function FloorCanvas(props: FloorCanvasProps) {
       </Layer>
     </Stage>
   )
+})
+
+/** Soft light gains nothing from the finer pixels of a dense screen, and costs a quarter without them. */
+function drawAtScreenPixels(layer: Konva.Layer | null): void {
+  layer?.getCanvas().setPixelRatio(1)
 }
 
 function Throws({ plan, look, prediction, plane, obstacles, soloLightId }: FloorCanvasProps) {

@@ -42,6 +42,8 @@ export const LightShape = memo(function LightShape({ thing, view, palette, gelCo
       {!seen && <Outline path={outline} fill={colour} opacity={0.35} />}
       {bodies}
       {seen && <Outline path={outline} fill={colour} opacity={on ? bodyAlpha(view) * 0.9 : 0.3} />}
+      {/* A darker rim, so that a white or pale front shows on any floor. */}
+      <Path path={edge} stroke={palette.line} strokeWidth={6} lineCap="round" />
       <Path path={edge} stroke={colour} strokeWidth={4} lineCap="round" {...(!on && { dash: [4, 5] })} />
     </Group>
   )

@@ -28,12 +28,14 @@ const FADE_SECONDS = 0.15
 export const ThrowImage = memo(function ThrowImage(props: ThrowImageProps) {
   const { id, light, modifier, plane, obstacles, served, levelStops, colour, shown } = props
   const { place, aim, rollDegrees, grid } = light
+  // By value: a new prediction brings the same place as a new array.
+  const [servedX, servedY, servedZ] = served
   // A light that is off costs nothing while it is moved about; its last throw fades out where it was.
   const field = useMemo(() => {
     if (!shown) return null
     const source = throwSource(id, { place, aim, rollDegrees, grid }, modifier)
-    return throwField(source, plane, obstacles, throwAt(source, served, null))
-  }, [shown, id, place, aim, rollDegrees, grid, modifier, plane, obstacles, served])
+    return throwField(source, plane, obstacles, throwAt(source, [servedX, servedY, servedZ], null))
+  }, [shown, id, place, aim, rollDegrees, grid, modifier, plane, obstacles, servedX, servedY, servedZ])
   const picture = useMemo(
     () => (field === null ? null : throwPicture(field, plane.columns, plane.rows, colour, levelStops)),
     [field, plane, colour, levelStops],

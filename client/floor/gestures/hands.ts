@@ -13,6 +13,8 @@ import { isOverControls, isTouch, takenAt } from './taken.ts'
 export interface HandsPanel {
   readonly scene: () => Scene
   readonly changeTransform: (change: (transform: ViewTransform) => ViewTransform) => void
+  /** While steady, the view does not fit itself anew: what is in a hand must not slip from under it. */
+  readonly steady: (steady: boolean) => void
   readonly showMenu: (key: ThingKey, at: DrawnPoint) => void
   readonly endPlacing: () => void
   readonly hover: (over: 'thing' | 'handle' | 'nothing' | 'hand') => void
@@ -23,7 +25,7 @@ export interface HandsPanel {
 type Holding =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'press'; readonly drag: Drag; readonly at: DrawnPoint }
-  | { readonly kind: 'drag'; readonly drag: Drag; latest: PlanEdit | null; lastPixel: DrawnPoint }
+  | { readonly kind: 'drag'; readonly drag: Drag; latest: PlanEdit | null }
   | { readonly kind: 'pan'; last: DrawnPoint; readonly start: DrawnPoint; moved: boolean }
   | { readonly kind: 'pinch' }
   | { readonly kind: 'placing' }
@@ -94,13 +96,14 @@ export class Hands {
       this.preview(pixel)
       return
     }
-    const taken = takenAt(this.panel.scene(), pixel, event)
+    const taken = takenAt(scene, pixel, event)
     if (taken === null) {
       this.holding = { kind: 'pan', last: pixel, start: pixel, moved: false }
       return
     }
     const from = metresAt(scene.transform, pixel)
     this.holding = { kind: 'press', drag: { ...taken, view: scene.view, from }, at: pixel }
+    this.panel.steady(true)
     if (!sameThing(scene.selected, taken.thing.key)) this.board.getState().select(taken.thing.key)
     this.panel.focusThing(taken.thing.key)
     if (isTouch(event)) {
@@ -154,7 +157,7 @@ export class Hands {
       this.holding = { kind: 'pan', last: pixel, start: pixel, moved: true }
       return
     }
-    const holding: Holding = { kind: 'drag', drag: press.drag, latest: null, lastPixel: pixel }
+    const holding: Holding = { kind: 'drag', drag: press.drag, latest: null }
     this.holding = holding
     this.panel.hover('hand')
     this.dragTo(holding, pixel, event.shiftKey)
@@ -162,7 +165,6 @@ export class Hands {
 
   private dragTo(holding: Extract<Holding, { kind: 'drag' }>, pixel: DrawnPoint, alongAxis: boolean): void {
     const { plan, lookId } = this.board.getState()
-    holding.lastPixel = pixel
     const result = dragEdit(plan, lookId, holding.drag, metresAt(this.panel.scene().transform, pixel), alongAxis)
     if (!result.ok) return
     holding.latest = result.edit
@@ -185,12 +187,12 @@ export class Hands {
   }
 
   private lift(event: PointerEvent): void {
-    const cancelled = event.type === 'pointercancel'
     this.fingers.delete(event.pointerId)
     if (this.holding.kind === 'pinch' && this.fingers.size > 0) return
-    if (cancelled) this.letGo()
+    if (event.type === 'pointercancel') this.letGo()
     this.clearLongPress()
     this.holding = { kind: 'nothing' }
+    this.panel.steady(false)
     this.panel.hover('nothing')
   }
 
@@ -201,6 +203,7 @@ export class Hands {
     this.nudge.cancel()
     if (this.holding.kind === 'drag') this.board.getState().hold(null)
     this.holding = { kind: 'nothing' }
+    this.panel.steady(false)
   }
 
   private escape(event: KeyboardEvent): void {
@@ -247,8 +250,7 @@ export class Hands {
 
   private contextMenu(event: MouseEvent, element: HTMLElement): void {
     event.preventDefault()
-    if (this.panel.scene().placing !== null) return
-    if (isOverControls(event)) return
+    if (this.panel.scene().placing !== null || isOverControls(event)) return
     const pixel = pixelOf(event, element)
     const taken = takenAt(this.panel.scene(), pixel, event)
     if (taken === null) return

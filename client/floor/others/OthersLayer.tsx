@@ -1,4 +1,4 @@
-import type { Person } from '../../session/board.ts'
+import { useBoard } from '../../session/useBoard.ts'
 import type { LaidTape } from '../tapes/layTapes.ts'
 import { keyText, sameThing } from '../things.ts'
 import type { DrawnPoint, ViewKind } from '../view/projection.ts'
@@ -7,7 +7,6 @@ import type { HeldThing } from './heldThings.ts'
 import './others.css'
 
 interface OthersLayerProps {
-  readonly people: readonly Person[]
   readonly held: readonly HeldThing[]
   readonly tapes: readonly LaidTape[]
   readonly lookId: string
@@ -16,7 +15,8 @@ interface OthersLayerProps {
 }
 
 /** The others on the job: their pointers by name, and their names at what they hold. Nothing blinks. */
-export function OthersLayer({ people, held, tapes, lookId, view, transform }: OthersLayerProps) {
+export function OthersLayer({ held, tapes, lookId, view, transform }: OthersLayerProps) {
+  const people = useBoard((board) => board.people)
   const pointing = view === 'floor' ? people.filter((person) => !person.isSelf && person.pointer !== null && person.lookId === lookId) : []
   return (
     <div className="floor-others" aria-hidden>

@@ -1,7 +1,7 @@
 import type { TapeText } from './tapeText.ts'
 
 /** How a tape is set, in pixels; the style sheet gives the same figures. */
-export const TAPE = { paddingX: 7, paddingY: 4, lineHeight: 14, letterGap: 7, gel: 4 } as const
+export const TAPE = { paddingX: 7, paddingY: 4, letterGap: 7, gel: 4, wordSpacing: 1 } as const
 
 /** Width of a text in the tape's type; letters are larger and bold. */
 export type MeasureText = (text: string, isLetter: boolean) => number
@@ -16,7 +16,8 @@ export function createMeasure(fontFamily: string, fontPixels: number, letterPixe
     if (before !== undefined) return before
     if (context === null) return text.length * fontPixels * 0.6
     context.font = isLetter ? `700 ${letterPixels}px ${fontFamily}` : `500 ${fontPixels}px ${fontFamily}`
-    const width = context.measureText(text).width
+    const spaces = text.split(' ').length - 1
+    const width = context.measureText(text).width + spaces * TAPE.wordSpacing
     if (known.size > 2_000) known.clear()
     known.set(key, width)
     return width

@@ -12,6 +12,6 @@ export function roomBounds(room: Room, view: ViewKind): Bounds {
 
 /** What matters: everything that somebody has set up, with enough around it for tapes. */
 export function setBounds(things: readonly Thing[], view: ViewKind): Bounds {
-  const points = things.flatMap(({ place, solids }) => [place, ...solids.flatMap((solid) => solid.points)])
+  const points = things.flatMap(({ place, solids, supports }) => [place, ...[...solids, ...supports].flatMap((solid) => solid.points)])
   return grow(boundsOf(points.map((point) => project(view, point))), 0.1)
 }
