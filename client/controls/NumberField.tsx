@@ -42,17 +42,17 @@ export function NumberField(props: NumberFieldProps) {
     setProblem(null)
   }
 
+  /** Compares with nothing: while it is held here or elsewhere, `value` already is what it may become. */
   function finish(): void {
     if (stepped !== null && typed === null) {
       letGo()
-      if (stepped !== value) onDone(stepped)
-      return
+      return onDone(stepped)
     }
     if (typed === null || typed.trim() === format(value)) return letGo()
     const read = parse(typed)
     if (!read.ok) return setProblem(read.message)
     letGo()
-    if (read.value !== value) onDone(read.value)
+    onDone(read.value)
   }
 
   function stepBy(direction: 1 | -1, event: KeyboardEvent): void {
