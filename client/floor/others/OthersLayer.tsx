@@ -25,7 +25,7 @@ export function OthersLayer({ held, tapes, lookId, view, transform }: OthersLaye
           <svg width="14" height="16" viewBox="0 0 14 16">
             <path d="M1 1 L1 13 L4.4 10.2 L6.6 15 L8.8 14 L6.7 9.4 L11 9.2 Z" />
           </svg>
-          <span>{person.name}</span>
+          {!held.some((one) => one.person.seatId === person.seatId) && <span>{person.name}</span>}
         </div>
       ))}
       {held.map(({ person, thing }) => {
