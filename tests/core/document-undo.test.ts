@@ -6,7 +6,7 @@ import { createUndo } from '../../shared-core/document/undo.ts'
 import { writePlanToDocument } from '../../shared-core/document/writePlan.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import type { PlanEdit } from '../../shared-core/plan/edit.ts'
-import { duplicateLight, removeLight, setPower } from '../../shared-core/plan/edits/lights.ts'
+import { duplicateLight, removeLight, setPower, switchLight } from '../../shared-core/plan/edits/lights.ts'
 import { moveLight } from '../../shared-core/plan/edits/placing.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { randomEdit, randomFrom } from './randomEdits.ts'
@@ -39,7 +39,7 @@ describe('undo and redo', () => {
     edit((now) => setPower(now, 'dusk', 'a', 250))
     const end = plan()
     expect(undo.undo()).toEqual({ ok: true, words: 'Undone: set power.' })
-    expect(power(plan())).toBe(58)
+    expect(power(plan())).toBe(power(start))
     expect(undo.undo().ok).toBe(true)
     expect(plan()).toEqual(start)
     expect(undo.canUndo).toBe(false)
@@ -104,7 +104,7 @@ describe('undo and redo', () => {
     const { undo, edit } = board()
     edit((now) => setPower(now, 'dusk', 'a', 250))
     undo.undo()
-    edit((now) => setPower(now, 'dusk', 'b', 250))
+    edit((now) => setPower(now, 'dusk', 'b', 500))
     expect(undo.canRedo).toBe(false)
   })
 
