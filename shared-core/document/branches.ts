@@ -41,7 +41,8 @@ export function isGroup(value: Json | undefined): value is { readonly [key: stri
 export function equalJson(a: Json | undefined, b: Json | undefined): boolean {
   if (a === b) return true
   if (Array.isArray(a) || Array.isArray(b)) {
-    return Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((value, index) => equalJson(value as Json, b[index] as Json))
+    if (!Array.isArray(a) || !Array.isArray(b) || a.length !== b.length) return false
+    return a.every((value, index) => equalJson(value as Json, b[index] as Json))
   }
   if (!isGroup(a) || !isGroup(b)) return false
   const keys = Object.keys(a)

@@ -1,7 +1,7 @@
 import { migrate } from './migrations/migrate.ts'
 import { crossChecks } from './reading/crossChecks.ts'
 import { hostileProblem } from './reading/hostile.ts'
-import { relettered, reletterings } from './reading/letters.ts'
+import { relettered, reletterings, reletteringWords } from './reading/letters.ts'
 import { MOST_PROBLEMS, pathText, problemFromIssue, type Problem } from './reading/problem.ts'
 import { overfullRecords } from './schema/limits.ts'
 import { planSchema, type Plan } from './schema/plan.ts'
@@ -25,7 +25,12 @@ export function readPlan(value: unknown): PlanReading {
   if (!current.ok) return refused({ path: 'schemaVersion', message: current.message })
   const overfull = overfullRecords(current.plan)
   if (overfull.length > 0) {
-    return refused(...overfull.map(({ path, entries, most }) => ({ path: pathText(path), message: `holds ${entries}; ${most} is the most` })))
+    return refused(
+      ...overfull.map(({ path, entries, most }) => ({
+        path: pathText(path),
+        message: `holds ${entries}; ${most} is the most`,
+      })),
+    )
   }
   const parsed = planSchema.safeParse(current.plan)
   if (!parsed.success) return refused(...parsed.error.issues.map(problemFromIssue))
@@ -42,7 +47,7 @@ function reletter(plan: Plan): PlanReading {
   const looks = Object.fromEntries(
     Object.entries(plan.looks).map(([lookId, look]) => {
       const changes = reletterings(look.lights)
-      repairs.push(...changes.map(({ from, to }) => `Two lights of “${look.name}” were lettered ${from}: one is now ${to}.`))
+      repairs.push(...reletteringWords(look.name, changes))
       return [lookId, { ...look, lights: relettered(look.lights, changes) }]
     }),
   )

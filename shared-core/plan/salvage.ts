@@ -19,6 +19,12 @@ const SMALLEST_ENERGY_JOULES = 0.01
 /** Sentences; more would be wallpaper. */
 const MOST_REPAIRS = 40
 
+/** What came of a look with the kit it was tied to. */
+interface TiedLook {
+  readonly kit: readonly object[]
+  readonly outcome: ReturnType<typeof tieLooseEnds>
+}
+
 /**
  * Makes a plan out of whatever a shared document holds. Unlike a file, a document cannot be refused: people are in it.
  * So what cannot be read is mended or left out, and said; the outcome depends on the content alone, so that all
@@ -29,7 +35,7 @@ const MOST_REPAIRS = 40
  */
 export class PlanSalvage {
   private readonly branches = new BranchSalvage()
-  private readonly tied = new WeakMap<Look, { readonly kit: readonly object[]; readonly outcome: ReturnType<typeof tieLooseEnds> }>()
+  private readonly tied = new WeakMap<Look, TiedLook>()
   private last: { readonly from: unknown; readonly salvage: Salvage } | null = null
 
   read(raw: object): Salvage {

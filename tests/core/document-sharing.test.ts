@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import * as Y from 'yjs'
 import { applyEditToDocument } from '../../shared-core/document/applyEdit.ts'
+import { jsonFromShared } from '../../shared-core/document/branches.ts'
 import { planRoot } from '../../shared-core/document/planRoot.ts'
 import { readPlanFromDocument, watchPlan } from '../../shared-core/document/readPlan.ts'
 import { writePlanToDocument } from '../../shared-core/document/writePlan.ts'
@@ -111,6 +112,17 @@ describe('snapshots', () => {
     expect(after.looks['first-light']?.lights['b']).toBe(before.looks['first-light']?.lights['b'])
   })
 
+  it('keep them when the kit itself is repaired', () => {
+    const doc = demoDocument()
+    const heads = planRoot(doc).get('heads') as Y.Map<Y.Map<unknown>>
+    heads.get('head-1000')!.set('lowestEnergyJoules', 5_000)
+    const before = planIn(doc)
+    expect(before.heads['head-1000']?.lowestEnergyJoules).toBe(1_000 / 32)
+    applyEditToDocument(doc, editOf(setPower(before, 'first-light', 'a', 250)), ines)
+    expect(planIn(doc).heads).toBe(before.heads)
+    expect(planIn(doc).looks['dusk']).toBe(before.looks['dusk'])
+  })
+
   it('share with a plan that came from elsewhere', () => {
     const ordered = inPlanOrder(demoPlan)
     expect(readPlanFromDocument(demoDocument(), ordered).plan).toBe(ordered)
@@ -128,6 +140,21 @@ describe('snapshots', () => {
       seen.push(readPlanFromDocument(doc).plan?.title)
     })
     expect(seen).toEqual(['One', 'Two', 'Two'])
+  })
+})
+
+describe('what is not a plan’s way of writing', () => {
+  it.each([
+    ['a text type', () => new Y.Text('x')],
+    ['a list type', () => Y.Array.from([1])],
+    ['bytes', () => new Uint8Array([1])],
+    ['a group that is not a map', () => ({ fNumber: 8 })],
+    ['a big integer', () => 8n],
+  ])('%s is not read', (_what, make) => {
+    const map = new Y.Doc().getMap<unknown>('any')
+    map.set('kept', 1)
+    map.set('odd', make())
+    expect(jsonFromShared(map)).toEqual({ kept: 1 })
   })
 })
 

@@ -104,7 +104,7 @@ describe('undo and redo', () => {
     const { undo, edit } = board()
     edit((now) => setPower(now, 'dusk', 'a', 250))
     undo.undo()
-    edit((now) => setPower(now, 'dusk', 'b', 500))
+    edit((now) => switchLight(now, 'dusk', 'b', false))
     expect(undo.canRedo).toBe(false)
   })
 

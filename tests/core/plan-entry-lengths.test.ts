@@ -7,6 +7,10 @@ import { formatSize, parseSize } from '../../shared-core/plan/entry/size.ts'
 const FOOT = 0.3048
 const INCH = 0.0254
 
+/** Evenly spread: the generator of doubles gives mostly numbers next to nothing. */
+const between = (least: number, most: number) =>
+  fc.integer({ min: 0, max: 1_000_000 }).map((part) => least + ((most - least) * part) / 1_000_000)
+
 function metres(typed: string, units: Units = 'metric'): number | string {
   const read = parseLength(typed, units)
   return read.ok ? read.value : read.message
@@ -55,7 +59,7 @@ describe('lengths', () => {
   })
 
   it('come back as they were written, within half of the last place', () => {
-    fc.assert(fc.property(fc.double({ min: -50, max: 50, noNaN: true }), fc.constantFrom<Units>('metric', 'imperial'), (value, units) => {
+    fc.assert(fc.property(between(-50, 50), fc.constantFrom<Units>('metric', 'imperial'), (value, units) => {
       const written = formatLength(value, units)
       const read = metres(written, units)
       // The very end of the range may round up past it.
@@ -95,7 +99,7 @@ describe('sizes', () => {
   })
 
   it('come back as they were written', () => {
-    const side = fc.double({ min: 0.02, max: 30, noNaN: true })
+    const side = between(0.02, 30)
     fc.assert(fc.property(side, side, fc.constantFrom<Units>('metric', 'imperial'), (width, height, units) => {
       const written = formatSize(width, height, units)
       const read = parseSize(written, units)

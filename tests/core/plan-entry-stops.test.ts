@@ -9,6 +9,10 @@ import { powerNotations, type Head } from '../../shared-core/plan/schema/kit.ts'
 const value = (read: { readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string }) =>
   read.ok ? read.value : read.message
 
+/** Evenly spread: the generator of doubles gives mostly numbers next to nothing. */
+const between = (least: number, most: number) =>
+  fc.integer({ min: 0, max: 1_000_000 }).map((part) => least + ((most - least) * part) / 1_000_000)
+
 describe('stops', () => {
   it.each([
     ['-2', -2], ['+1/3', 1 / 3], ['1⅓', 4 / 3], ['1 1/3', 4 / 3], ['-1 1/3', -4 / 3], ['−1⅓', -4 / 3], ['minus two', -2], ['-0.5', -0.5], ['-0,5', -0.5],
@@ -23,7 +27,7 @@ describe('stops', () => {
   })
 
   it('come back as they were written', () => {
-    fc.assert(fc.property(fc.double({ min: -20, max: 20, noNaN: true }), (stops) => {
+    fc.assert(fc.property(between(-20, 20), (stops) => {
       const read = value(parseStops(formatStops(stops)))
       expect(Math.abs(Number(read) - stops)).toBeLessThanOrEqual(0.05 + 1e-9)
       expect(formatStops(Number(read))).toBe(formatStops(stops))
@@ -62,7 +66,7 @@ describe('apertures', () => {
   })
 
   it('come back as they were written, within a twentieth of a stop', () => {
-    fc.assert(fc.property(fc.double({ min: 0.7072, max: 128, noNaN: true }), (fNumber) => {
+    fc.assert(fc.property(between(-1, 14).map((stops) => 2 ** (stops / 2)), (fNumber) => {
       const written = formatFNumber(fNumber)
       const read = Number(value(parseFNumber(written)))
       expect(Math.abs(2 * Math.log2(read / fNumber))).toBeLessThanOrEqual(0.05 + 1e-9)

@@ -19,7 +19,8 @@ export type Patch<Branch> = Branch extends readonly unknown[]
 export function branchAt(plan: Plan, path: PlanPath): Json | undefined {
   let branch = plan as unknown as Json | undefined
   for (const key of path) {
-    if (typeof branch !== 'object' || branch === null || Array.isArray(branch) || !Object.hasOwn(branch, key)) return undefined
+    if (typeof branch !== 'object' || branch === null || Array.isArray(branch)) return undefined
+    if (!Object.hasOwn(branch, key)) return undefined
     branch = (branch as { readonly [key: string]: Json })[key]
   }
   return branch

@@ -20,7 +20,9 @@ export function changeRoom(plan: Plan, patch: Patch<Room>): EditResult {
   return changeBranch(plan, 'changeRoom', ['room'], patch)
 }
 
-export function addTeamMember(plan: Plan, member: TeamMember): Result<{ readonly edit: PlanEdit; readonly memberId: string }> {
+export function addTeamMember(
+  plan: Plan, member: TeamMember,
+): Result<{ readonly edit: PlanEdit; readonly memberId: string }> {
   const memberId = newId()
   const added = addBranch(plan, 'addTeamMember', ['team', memberId], member, LIMITS.team)
   return added.ok ? { ...added, memberId } : added

@@ -50,7 +50,9 @@ export function changeLight(plan: Plan, lookId: string, lightId: string, patch: 
   const clash = Object.entries(look.lights).some(([id, light]) => id !== lightId && light.letter === patch.letter)
   if (clash) return refuse(`Letter ${patch.letter} is on another light of this look.`)
   if (patch.headId !== undefined && !own(plan.heads, patch.headId)) return refuse('That head is not in the kit.')
-  if (patch.modifierId !== undefined && !own(plan.modifiers, patch.modifierId)) return refuse('That modifier is not in the kit.')
+  if (patch.modifierId !== undefined && !own(plan.modifiers, patch.modifierId)) {
+    return refuse('That modifier is not in the kit.')
+  }
   if (patch.gelIds?.some((id) => !own(plan.gels, id))) return refuse('That gel is not in the drawer.')
   return changeBranch(plan, 'changeLight', lightPath(lookId, lightId), patch)
 }

@@ -23,7 +23,8 @@ export function addLook(plan: Plan, look: Partial<Look> = {}): LookResult {
 export function duplicateLook(plan: Plan, lookId: string, name?: string): LookResult {
   const look = lookIn(plan, lookId)
   if (!look) return refuse('That look is no longer in the job.')
-  return placeLook(plan, 'duplicateLook', { ...look, name: name ?? `${look.name.slice(0, 110)}, copy`, order: nextOrder(plan) })
+  const copyName = name ?? `${look.name.slice(0, 110)}, copy`
+  return placeLook(plan, 'duplicateLook', { ...look, name: copyName, order: nextOrder(plan) })
 }
 
 /** Takes a look out. The last one stays, since a job without a look shows nothing. */

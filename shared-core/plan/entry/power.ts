@@ -28,8 +28,10 @@ export function parsePower(typed: string, head: PowerPanel): Result<{ readonly v
   }
   // Joules are not summed: "1/4+0.3+0.1" is a slip, not 0.65 J.
   const bare = termsOf(text)?.every(({ sign }) => sign === null) ? amountOf(text) : null
-  if (head.powerNotation === 'fraction' && bare !== null && bare > 0 && bare <= 1) return inJoules(head.fullEnergyJoules * bare)
-  return inJoules(bare, head.powerNotation === 'joules' || head.powerNotation === 'scale-of-ten' ? 0 : CLEARLY_JOULES)
+  const isShare = head.powerNotation === 'fraction' && bare !== null && bare > 0 && bare <= 1
+  if (isShare) return inJoules(head.fullEnergyJoules * bare)
+  const showsNumbers = head.powerNotation === 'joules' || head.powerNotation === 'scale-of-ten'
+  return inJoules(bare, showsNumbers ? 0 : CLEARLY_JOULES)
 }
 
 function inJoules(amount: number | null, clearFrom = 0): Result<{ readonly value: number }> {

@@ -29,7 +29,9 @@ export function migrate(
     return refuse('It does not say which version of the plan it holds.')
   }
   if (cameFrom > target) {
-    return refuse(`It was made by a newer version of this program (plan version ${cameFrom}; this one reads up to ${target}).`)
+    return refuse(
+      `It was made by a newer version of this program (plan version ${cameFrom}; this one reads up to ${target}).`,
+    )
   }
   let current = plan
   for (let version = cameFrom; version < target; version += 1) {

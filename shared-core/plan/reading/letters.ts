@@ -30,6 +30,11 @@ export function reletterings(lights: Look['lights']): Relettering[] {
   return changes
 }
 
+/** Each new letter as a sentence for the people on the job. */
+export function reletteringWords(lookName: string, changes: readonly Relettering[]): string[] {
+  return changes.map(({ from, to }) => `Two lights of “${lookName}” were lettered ${from}: one is now ${to}.`)
+}
+
 /** The lights with their new letters; the same object when nothing clashes. */
 export function relettered(lights: Look['lights'], changes: readonly Relettering[]): Look['lights'] {
   if (changes.length === 0) return lights

@@ -2,7 +2,7 @@ import { own } from '../edits/lookAt.ts'
 import type { Light, Look } from '../schema/look.ts'
 import type { Plan } from '../schema/plan.ts'
 import { isMetered } from './crossChecks.ts'
-import { relettered, reletterings } from './letters.ts'
+import { relettered, reletterings, reletteringWords } from './letters.ts'
 
 type Kit = Pick<Plan, 'heads' | 'modifiers' | 'gels'>
 
@@ -22,7 +22,7 @@ export function tieLooseEnds(kit: Kit, look: Look): { readonly look: Look; reado
   }
   const lights = changed ? Object.fromEntries(tied) : look.lights
   const changes = reletterings(lights)
-  repairs.push(...changes.map(({ from, to }) => `Two lights of “${look.name}” were lettered ${from}: one is now ${to}.`))
+  repairs.push(...reletteringWords(look.name, changes))
   const lettered = relettered(lights, changes)
   return { look: lettered === look.lights ? look : { ...look, lights: lettered }, repairs }
 }

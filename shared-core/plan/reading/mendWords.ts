@@ -12,10 +12,14 @@ export function mendWords(plan: Plan, { path, what }: Mend): string {
   const leaf = rest.map((key) => wordsOfKey(printable(key))).reverse().join(' of the ')
   const place = leaf === '' ? thing : `the ${leaf} of ${thing}`
   switch (what) {
-    case 'bounded': return `${capital(place)} was out of range and is shown at the nearest allowed value.`
-    case 'usual': return `${capital(place)} could not be read and is shown at its usual value.`
-    case 'too-many': return `There are more ${leaf === '' ? 'things' : leaf} in ${thing} than a job can hold; the rest is left out.`
-    case 'unknown': return `${capital(place)} holds something this version does not know; it is left out.`
+    case 'bounded':
+      return `${capital(place)} was out of range and is shown at the nearest allowed value.`
+    case 'usual':
+      return `${capital(place)} could not be read and is shown at its usual value.`
+    case 'too-many':
+      return `There are more ${leaf || 'things'} in ${thing} than a job can hold; the rest is left out.`
+    case 'unknown':
+      return `${capital(place)} holds something this version does not know; it is left out.`
   }
 }
 
@@ -42,7 +46,9 @@ function named(plan: Plan, path: readonly string[]): { readonly thing: string; r
   const kitWord = kitWords[branch]
   if (kitWord) {
     const name = (own(plan.heads, id) ?? own(plan.modifiers, id) ?? own(plan.gels, id))?.name
-    return name === undefined ? { thing: 'the kit', rest: path.slice(0, 1) } : { thing: `${kitWord} “${name}”`, rest: path.slice(2) }
+    return name === undefined
+      ? { thing: 'the kit', rest: path.slice(0, 1) }
+      : { thing: `${kitWord} “${name}”`, rest: path.slice(2) }
   }
   if (branch === 'room') return { thing: 'the room', rest: path.slice(1) }
   return { thing: 'the job', rest: path.slice(0, 1) }

@@ -33,7 +33,10 @@ const mendings = new Map<z.ZodType, Mending>([
   ],
   [roomSchema, { usual: usualRoom, essential: [] }],
   [roomSchema.shape.surfaces, { usual: usualRoom.surfaces, essential: [] }],
-  [roomSchema.shape.columns.valueType, { usual: { label: '' }, essential: ['xMetres', 'yMetres', 'widthMetres', 'depthMetres'] }],
+  [
+    roomSchema.shape.columns.valueType,
+    { usual: { label: '' }, essential: ['xMetres', 'yMetres', 'widthMetres', 'depthMetres'] },
+  ],
   [roomSchema.shape.circuits.valueType, { usual: { label: '' }, essential: ['breakerAmps'] }],
   [teamMemberSchema, { usual: { job: '' }, essential: ['name'] }],
   [headSchema, { usual: usualHead, essential: ['fullEnergyJoules', 'lowestEnergyJoules'] }],

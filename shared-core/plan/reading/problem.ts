@@ -61,7 +61,8 @@ function messageOf(issue: z.core.$ZodIssue): string {
 }
 
 function tooMuch(origin: string, bound: string, than: 'more' | 'less', size: 'long' | 'short'): string {
-  if (origin === 'string') return `is too ${size}: ${bound} characters at ${than === 'more' ? 'most' : 'least'}`
-  if (origin === 'array') return `holds too ${than === 'more' ? 'many' : 'few'}: ${bound} at ${than === 'more' ? 'most' : 'least'}`
+  const end = than === 'more' ? 'most' : 'least'
+  if (origin === 'string') return `is too ${size}: ${bound} characters at ${end}`
+  if (origin === 'array') return `holds too ${than === 'more' ? 'many' : 'few'}: ${bound} at ${end}`
   return `is ${than} than ${bound}`
 }

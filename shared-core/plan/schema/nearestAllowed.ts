@@ -9,9 +9,13 @@ export function nearestAllowed(schema: z.ZodType, value: unknown): Json | undefi
   if (schema instanceof z.ZodNullable) {
     return value === null ? null : nearestAllowed(schema.unwrap() as z.ZodType, value)
   }
-  const near = schema instanceof z.ZodNumber ? withinBounds(schema, value) : schema instanceof z.ZodString ? cut(schema, value) : value
-  const parsed = schema.safeParse(near)
+  const parsed = schema.safeParse(near(schema, value))
   return parsed.success ? (parsed.data as Json) : undefined
+}
+
+function near(schema: z.ZodType, value: unknown): unknown {
+  if (schema instanceof z.ZodNumber) return withinBounds(schema, value)
+  return schema instanceof z.ZodString ? cut(schema, value) : value
 }
 
 function withinBounds(schema: z.ZodNumber, value: unknown): unknown {
