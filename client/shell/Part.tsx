@@ -25,9 +25,14 @@ export class Part extends Component<Props, State> {
       <div className="part-broken" role="alert">
         <p>{this.props.name} broke. The fault is ours; the plan is safe, and the rest of the board goes on.</p>
         <p className="part-broken-trouble">{this.state.trouble}</p>
-        <button type="button" className="button button-lined" onClick={() => this.setState({ trouble: null })}>
-          Draw it again
-        </button>
+        <div>
+          <button type="button" className="button button-lined" onClick={() => this.setState({ trouble: null })}>
+            Draw it again
+          </button>
+          <button type="button" className="button" onClick={() => location.reload()}>
+            Load the page again
+          </button>
+        </div>
       </div>
     )
   }
