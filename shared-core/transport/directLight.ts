@@ -106,7 +106,8 @@ function weighPoints(
     let light = profileAt(profile, cosAtFront)
     if (occluders !== null && light > 0) {
       const visible = occluders.visibleShare(sx, sy, sz, cell)
-      light *= visible > 0 && visible < 1 ? visibleQuarters(occluders, emitter, sx, sy, sz, points) : visible
+      light *= visible > 0 && visible < 1
+        ? visibleQuarters(occluders, emitter, sx, sy, sz, cellWidthMetres, cellHeightMetres, true) : visible
     }
     domeOut += outWeight * light
     domeToLight += toLightWeight * light
@@ -122,19 +123,25 @@ function weighPoints(
   weighed.domeToLightOpen = domeToLightOpen
 }
 
-/** The four quarters of a cell that an edge crosses, each asked alone. */
+/** A cell that an edge crosses is asked again in quarters, and those that it crosses once more. */
 function visibleQuarters(
-  occluders: Occluders, { across, up }: Emitter, sx: number, sy: number, sz: number, points: EmitterPoints,
+  occluders: Occluders, emitter: Emitter, sx: number, sy: number, sz: number, cellWidth: number, cellHeight: number,
+  goesDeeper: boolean,
 ): number {
-  const halfCell = Math.sqrt(points.cellWidthMetres * points.cellHeightMetres) / 2
-  let visible = 0
+  const { across, up } = emitter
+  const halfCell = Math.sqrt(cellWidth * cellHeight) / 2
+  let sum = 0
   for (let k = 0; k < 4; k++) {
-    const u = ((k & 1) - 0.5) * 0.5 * points.cellWidthMetres
-    const v = ((k >> 1) - 0.5) * 0.5 * points.cellHeightMetres
-    visible += occluders.visibleShare(
-      sx + u * across[0] + v * up[0], sy + u * across[1] + v * up[1], sz + u * across[2] + v * up[2], halfCell)
+    const u = ((k & 1) - 0.5) * 0.5 * cellWidth
+    const v = ((k >> 1) - 0.5) * 0.5 * cellHeight
+    const x = sx + u * across[0] + v * up[0]
+    const y = sy + u * across[1] + v * up[1]
+    const z = sz + u * across[2] + v * up[2]
+    const visible = occluders.visibleShare(x, y, z, halfCell)
+    sum += goesDeeper && visible > 0 && visible < 1
+      ? visibleQuarters(occluders, emitter, x, y, z, cellWidth / 2, cellHeight / 2, false) : visible
   }
-  return visible / 4
+  return sum / 4
 }
 
 /** A bare tube shines alike all round: a point, with shadows as soft as the tube is wide. */
