@@ -33,6 +33,7 @@ export function jsonFromShared(value: unknown, depth = 0): Json | undefined {
   return Array.isArray(value) ? (value as Json) : undefined
 }
 
+/** Whether a JSON value is a group or record, and not a leaf. */
 export function isGroup(value: Json | undefined): value is { readonly [key: string]: Json } {
   return typeof value === 'object' && value !== null && !Array.isArray(value)
 }

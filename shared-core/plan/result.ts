@@ -10,6 +10,7 @@ export interface Refusal {
   readonly message: string
 }
 
+/** A refusal with its sentence. */
 export function refuse(message: string): Refusal {
   return { ok: false, message }
 }

@@ -11,6 +11,7 @@ import { usualHead, usualModifier } from '../usual/kit.ts'
 
 type Added<Id extends string> = Result<{ readonly edit: PlanEdit } & { readonly [Key in Id]: string }>
 
+/** Adds a head, usual in all that is not given. Refused when its lowest power is not below its full power. */
 export function addHead(plan: Plan, head: Partial<Head>): Added<'headId'> {
   const headId = newId()
   const whole = { ...usualHead, ...head }
@@ -20,16 +21,19 @@ export function addHead(plan: Plan, head: Partial<Head>): Added<'headId'> {
   return added.ok ? { ...added, headId } : added
 }
 
+/** Changes any leaves of a head. Refused when its lowest power would not be below its full power. */
 export function changeHead(plan: Plan, headId: string, patch: Patch<Head>): EditResult {
   const head = own(plan.heads, headId)
   const refusal = head && rangeRefusal({ ...head, ...patch } as Head)
   return refusal ?? changeBranch(plan, 'changeHead', ['heads', headId], patch)
 }
 
+/** Takes a head out of the kit; refused, with their letters, while lights stand on it. */
 export function removeHead(plan: Plan, headId: string): EditResult {
   return inUse(plan, 'head', (light) => light.headId === headId) ?? removeBranch(plan, 'removeHead', ['heads', headId])
 }
 
+/** Adds a modifier, usual in all that is not given. */
 export function addModifier(plan: Plan, modifier: Partial<Modifier>): Added<'modifierId'> {
   const modifierId = newId()
   const whole = { ...usualModifier, ...modifier }
@@ -37,15 +41,18 @@ export function addModifier(plan: Plan, modifier: Partial<Modifier>): Added<'mod
   return added.ok ? { ...added, modifierId } : added
 }
 
+/** Changes any leaves of a modifier, for every light that carries it. */
 export function changeModifier(plan: Plan, modifierId: string, patch: Patch<Modifier>): EditResult {
   return changeBranch(plan, 'changeModifier', ['modifiers', modifierId], patch)
 }
 
+/** Takes a modifier out of the kit; refused, with their letters, while lights carry it. */
 export function removeModifier(plan: Plan, modifierId: string): EditResult {
   return inUse(plan, 'modifier', (light) => light.modifierId === modifierId)
     ?? removeBranch(plan, 'removeModifier', ['modifiers', modifierId])
 }
 
+/** Adds a sheet to the drawer. */
 export function addGel(plan: Plan, gel: Gel): Added<'gelId'> {
   const gelId = newId()
   const added = addBranch(plan, 'addGel', ['gels', gelId], gel, LIMITS.kitEntries)
@@ -57,6 +64,7 @@ export function changeGel(plan: Plan, gelId: string, patch: Partial<Gel>): EditR
   return changeBranch(plan, 'changeGel', ['gels', gelId], patch)
 }
 
+/** Takes a sheet out of the drawer; refused, with their letters, while it is on lights. */
 export function removeGel(plan: Plan, gelId: string): EditResult {
   return inUse(plan, 'gel', (light) => light.gelIds.includes(gelId)) ?? removeBranch(plan, 'removeGel', ['gels', gelId])
 }

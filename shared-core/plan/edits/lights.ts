@@ -36,6 +36,7 @@ export function duplicateLight(plan: Plan, lookId: string, lightId: string): Lig
   return placeLight(plan, 'duplicateLight', lookId, { ...light, ...turnInSetUp(look), place })
 }
 
+/** Takes a light out of the set; refused when it is no longer there. */
 export function removeLight(plan: Plan, lookId: string, lightId: string): EditResult {
   return removeBranch(plan, 'removeLight', lightPath(lookId, lightId))
 }
@@ -86,6 +87,7 @@ export function setGels(plan: Plan, lookId: string, lightId: string, gelIds: rea
   return renamed('setGels', changeLight(plan, lookId, lightId, { gelIds: [...gelIds] }))
 }
 
+/** Switches a light on or off; it keeps its place and its power. */
 export function switchLight(plan: Plan, lookId: string, lightId: string, on: boolean): EditResult {
   return renamed('switchLight', changeLight(plan, lookId, lightId, { on }))
 }

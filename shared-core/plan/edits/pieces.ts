@@ -14,6 +14,7 @@ type PieceResult = Result<{ readonly edit: PlanEdit; readonly pieceId: string }>
 
 const piecePath = (lookId: string, pieceId: string) => ['looks', lookId, 'pieces', pieceId]
 
+/** Sets up a piece, with the size and cloth usual for its kind unless told otherwise. */
 export function addPiece(plan: Plan, lookId: string, piece: NewPiece): PieceResult {
   const pieceId = newId()
   const added = addBranch(
@@ -31,14 +32,17 @@ export function duplicatePiece(plan: Plan, lookId: string, pieceId: string): Pie
   return copy.ok ? { ...copy, edit: { ...copy.edit, name: 'duplicatePiece' } } : copy
 }
 
+/** Takes a piece out of the set; refused when it is no longer there. */
 export function removePiece(plan: Plan, lookId: string, pieceId: string): EditResult {
   return removeBranch(plan, 'removePiece', piecePath(lookId, pieceId))
 }
 
+/** Changes any leaves of a piece, each within its bounds. */
 export function changePiece(plan: Plan, lookId: string, pieceId: string, patch: Patch<Piece>): EditResult {
   return changeBranch(plan, 'changePiece', piecePath(lookId, pieceId), patch)
 }
 
+/** Moves the centre of a piece (the hinge of a V-flat); coordinates not given stay. */
 export function movePiece(plan: Plan, lookId: string, pieceId: string, place: Partial<Place>): EditResult {
   return changeBranch(plan, 'movePiece', piecePath(lookId, pieceId), { place })
 }

@@ -14,6 +14,7 @@ type PointResult = Result<{ readonly edit: PlanEdit; readonly pointId: string }>
 
 const pointPath = (lookId: string, pointId: string) => ['looks', lookId, 'points', pointId]
 
+/** Adds a point to meter at: a grey card turned to the camera unless told otherwise. */
 export function addPoint(plan: Plan, lookId: string, point: NewPoint): PointResult {
   const pointId = newId()
   const added = addBranch(
@@ -22,10 +23,12 @@ export function addPoint(plan: Plan, lookId: string, point: NewPoint): PointResu
   return added.ok ? { ...added, pointId } : added
 }
 
+/** Changes any leaves of a point, each within its bounds. */
 export function changePoint(plan: Plan, lookId: string, pointId: string, patch: Patch<Point>): EditResult {
   return changeBranch(plan, 'changePoint', pointPath(lookId, pointId), patch)
 }
 
+/** Moves a point; coordinates not given stay. */
 export function movePoint(plan: Plan, lookId: string, pointId: string, place: Partial<Place>): EditResult {
   return changeBranch(plan, 'movePoint', pointPath(lookId, pointId), { place })
 }

@@ -29,6 +29,7 @@ export function parseIso(typed: string): Reading {
   return within(amountOf(text), 6, 819_200, 'Write a film speed such as 200.')
 }
 
+/** "ISO 200". */
 export function formatIso(isoSpeed: number): string {
   return `ISO ${Number(isoSpeed.toPrecision(6))}`
 }
@@ -39,6 +40,7 @@ export function parseKelvin(typed: string): Reading {
   return within(amountOf(text), 1_500, 20_000, 'Write a colour temperature between 1500 and 20000, such as 5500.')
 }
 
+/** "5500 K", to the kelvin. */
 export function formatKelvin(kelvin: number): string {
   return `${Math.round(kelvin)} K`
 }
@@ -54,6 +56,7 @@ export function parseAngle(typed: string): Reading {
   return within(negative ? -amount || 0 : amount, -360, 360, 'An angle is at most one full turn.')
 }
 
+/** "−22.5°", to a tenth of a degree. */
 export function formatAngle(degrees: number): string {
   const rounded = Math.round(degrees * 10) / 10
   return `${rounded < 0 ? '−' : ''}${Math.abs(rounded)}°`

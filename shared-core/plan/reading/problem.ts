@@ -16,6 +16,7 @@ export function printable(key: PropertyKey): string {
   return text.length > 40 ? `${text.slice(0, 39)}…` : text
 }
 
+/** A path as people read it in a message: printable keys joined by dots. */
 export function pathText(path: readonly PropertyKey[]): string {
   return path.map(printable).join('.')
 }
