@@ -53,7 +53,7 @@ export function AreaLabels({ layout, feeds, touched, touch, forThumbs }: AreaLab
               data-involved={involved}
               tabIndex={area.id === tabStop ? 0 : -1}
               aria-pressed={selection !== null && 'id' in selection && selection.id === area.id}
-              aria-label={`${area.label}: ${signedStops(area.meter.stops)} stops, ${area.colour.words}; lit by ${feedsInWords(prediction, area.id)}`}
+              aria-label={`${seenWords(hung)}: ${area.label}, ${area.colour.words}; lit by ${feedsInWords(prediction, area.id)}`}
               onPointerEnter={(event) => event.pointerType === 'mouse' && touch({ kind: 'area', id: area.id })}
               onPointerLeave={() => touch(null)}
               onFocus={() => touch({ kind: 'area', id: area.id })}
@@ -70,6 +70,17 @@ export function AreaLabels({ layout, feeds, touched, touch, forThumbs }: AreaLab
   )
 }
 
+function seenStops({ thing, pinned }: Hung<AreaRow>): string {
+  const { stops } = thing.area.meter
+  const arrow = pinned === 'above' ? '↑' : pinned === 'below' && stops !== null ? '↓' : ''
+  return `${arrow}${signedStops(stops)}`
+}
+
+/** What the eye reads there: a spoken command may use the same words. */
+function seenWords(hung: Hung<AreaRow>): string {
+  return `${seenStops(hung)} ${hung.thing.name}`
+}
+
 interface AreaLabelProps {
   readonly hung: Hung<AreaRow>
   readonly columns: LadderColumns
@@ -77,7 +88,7 @@ interface AreaLabelProps {
 }
 
 const AreaLabel = memo(function AreaLabel({ hung, columns, targetPixels }: AreaLabelProps) {
-  const { thing, truePixels, labelPixels, pinned } = hung
+  const { thing, truePixels, labelPixels } = hung
   const { rulerLeft, patchRight } = columns
   const patch = patchRight - 12
   return (
@@ -85,11 +96,10 @@ const AreaLabel = memo(function AreaLabel({ hung, columns, targetPixels }: AreaL
       <rect x={2} y={labelPixels - targetPixels / 2} width={patchRight} height={targetPixels} rx={3} className="ladder-target" />
       <path d={`M${patchRight + 2} ${labelPixels}L${rulerLeft - 3} ${truePixels}h3`} className="ladder-leader" />
       <rect x={patch} y={labelPixels - 6} width={12} height={12} rx={1} style={{ fill: thing.area.colour.display }} className="ladder-patch" />
-      <text x={patch - 6} y={labelPixels} className="ladder-area-stops" aria-hidden>
-        {pinned === 'above' ? '↑' : pinned === 'below' && thing.area.meter.stops !== null ? '↓' : ''}
-        {signedStops(thing.area.meter.stops)}
-      </text>
-      <text x={patch - 40} y={labelPixels} className="ladder-area-name" aria-hidden>
+      <text x={patch - 6} y={labelPixels} className="ladder-area-stops">
+        {seenStops(hung)}
+      </text>{' '}
+      <text x={patch - 40} y={labelPixels} className="ladder-area-name">
         {thing.name}
       </text>
     </>

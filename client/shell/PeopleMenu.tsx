@@ -13,7 +13,7 @@ export function PeopleMenu() {
       label="People on this job"
       align="end"
       trigger={
-        <button type="button" className="button people-menu-trigger" aria-label={countWords(people)}>
+        <button type="button" className="button people-menu-trigger" title={people.map((person) => person.name).join(', ')}>
           <span className="people-menu-faces" aria-hidden>
             {people.slice(0, 4).map((person) => (
               <Face key={person.seatId} person={person} />
@@ -26,10 +26,6 @@ export function PeopleMenu() {
       <PeopleList />
     </Popover>
   )
-}
-
-function countWords(people: readonly Person[]): string {
-  return people.length <= 1 ? 'Only you are here' : `${people.length} people here: ${people.map((person) => person.name).join(', ')}`
 }
 
 /** The list itself, for the menu and for the phone's sheet. */

@@ -33,7 +33,7 @@ export class BoardPage {
 
   /** A light's tape on the Floor; its name says distance, height and power. */
   tape(letter: string): Locator {
-    return this.page.getByRole('button', { name: new RegExp(`^Light ${letter}, `) }).first()
+    return this.page.getByRole('button', { name: new RegExp(`: Light ${letter}, `) }).first()
   }
 
   async numbers(letter: string): Promise<string> {

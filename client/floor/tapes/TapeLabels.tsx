@@ -1,6 +1,7 @@
 import { memo, type MouseEvent } from 'react'
 import { keyText, sameThing, type Thing, type ThingKey } from '../things.ts'
 import type { LaidTape } from './layTapes.ts'
+import type { TapeText } from './tapeText.ts'
 import './tapes.css'
 
 interface TapeLabelsProps {
@@ -40,16 +41,16 @@ export const TapeLabels = memo(function TapeLabels({ tapes, selected, colourOf, 
               width: bounds.right - bounds.left,
               height: bounds.bottom - bounds.top,
             }}
-            aria-label={text.spoken}
+            aria-label={spokenName(text)}
             aria-pressed={sameThing(selected, key)}
             aria-describedby={hintId}
             onFocus={() => onReach(thing, inSight)}
             onClick={(event) => isFromKeyboard(event) && onOpen()}
           >
             {isTape && 'id' in key && <span className="floor-tape-gel" style={{ background: colourOf(key.id) }} />}
-            {isTape && <span className="floor-tape-letter">{text.letter}</span>}
+            {isTape && <span className="floor-tape-letter">{text.letter} </span>}
             <span className="floor-tape-lines">
-              {text.lines.map((line) => <span key={line}>{line}</span>)}
+              {text.lines.map((line) => <span key={line}>{line} </span>)}
             </span>
           </button>
         )
@@ -65,6 +66,11 @@ function isFromKeyboard(event: MouseEvent): boolean {
 
 function classOf(isTape: boolean, isOff: boolean, shown: boolean): string {
   return `${isTape ? 'floor-tape' : 'floor-label'}${isTape && isOff ? ' floor-tape-off' : ''}${shown ? '' : ' floor-tape-away'}`
+}
+
+/** Begins with what the eye reads, so that a spoken command finds it, and goes on to say it in full. */
+function spokenName({ letter, lines, spoken }: TapeText): string {
+  return `${[letter, ...lines].filter((part) => part !== '').join(' ')}: ${spoken}`
 }
 
 /** Lights by letter, then the rest, however they were laid. */
