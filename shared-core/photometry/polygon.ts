@@ -9,7 +9,7 @@ import { type Vector } from '../arithmetic/vector.ts'
  */
 
 const MOST_CORNERS = 64
-/** Corners relative to the point; the clipped polygon follows in a second half. */
+/** Corners relative to the point, before and after the clip. */
 const relative = new Float64Array(3 * MOST_CORNERS)
 const clipped = new Float64Array(3 * (MOST_CORNERS + 2))
 
@@ -23,13 +23,9 @@ export const polygonView = {
   z: 0,
   /** Integral of the cosine over the part above the receptor's horizon. */
   aboveHorizon: 0,
-  /** Whether the horizon cuts the polygon, and where the clipped corners are. */
+  /** Whether the horizon cuts the polygon. */
   isCut: false,
-  cornerCount: 0,
 }
-
-/** Clipped corners of the last `viewPolygon`, relative to the point; `polygonView.cornerCount` of them. */
-export const clippedCorners = clipped
 
 /**
  * Looks at a flat convex polygon from a point. Fills `polygonView`.
@@ -66,13 +62,10 @@ export function viewPolygon(
   polygonView.isCut = anyAbove && anyBelow
   if (!anyAbove) {
     polygonView.aboveHorizon = 0
-    polygonView.cornerCount = 0
   } else if (!anyBelow) {
     polygonView.aboveHorizon = Math.max(0, polygonView.x * nx + polygonView.y * ny + polygonView.z * nz)
-    polygonView.cornerCount = cornerCount
   } else {
     const count = clipAtHorizon(cornerCount, nx, ny, nz)
-    polygonView.cornerCount = count
     integrateDirection(clipped, count)
     polygonView.aboveHorizon = Math.max(0, sign * (sum.x * nx + sum.y * ny + sum.z * nz))
   }
@@ -179,8 +172,10 @@ export function cornersOf(polygon: readonly Vector[]): Float64Array {
  * @param polygon corners in order, either way round, 3 to 64
  * @param point the element
  * @param normal unit normal of the element
+ * @throws RangeError for fewer than 3 or more than 64 corners
  */
 export function configurationFactor(polygon: readonly Vector[], point: Vector, normal: Vector): number {
+  if (polygon.length < 3 || polygon.length > MOST_CORNERS) throw new RangeError(`a polygon of ${polygon.length} corners`)
   viewPolygon(cornersOf(polygon), polygon.length, point[0], point[1], point[2], normal[0], normal[1], normal[2])
   return polygonView.aboveHorizon / Math.PI
 }

@@ -67,7 +67,7 @@ function strayCurve(scene: Scene, lightId: string): ReflectanceSpectrum | null {
   for (let i = 0; i < WAVELENGTH_COUNT; i++) {
     let returned = 0
     for (const { surfaceId, fluxShare, transmittance } of landings) {
-      returned += fluxShare * (reflectances.get(surfaceId)![i]! + transmittance)
+      returned += fluxShare * (reflectances.get(surfaceId)![i]! * (1 - transmittance) + transmittance)
     }
     let mean = 0
     for (const { surfaceId, areaShare } of areaShares) mean += areaShare * reflectances.get(surfaceId)![i]!

@@ -42,6 +42,24 @@ export function roomPanels(box: RoomBox): readonly { readonly name: RoomSurfaceN
   ]
 }
 
+/** How far the paper runs out over the floor towards the camera. Common practice for a sweep, no source. */
+const SWEEP_METRES = 1.2
+/** Off the floor, so that the paper and not the floor under it is met. */
+const PAPER_ON_FLOOR_METRES = 0.002
+
+/** The part of the paper that lies on the floor, facing up. */
+export function sweepPanel(backdrop: SceneBackdrop): Panel | null {
+  if (backdrop.kind === 'none') return null
+  return {
+    centre: [backdrop.centreXMetres, backdrop.yMetres - SWEEP_METRES / 2, PAPER_ON_FLOOR_METRES],
+    across: [1, 0, 0],
+    up: [0, 1, 0],
+    normal: [0, 0, 1],
+    halfWidthMetres: backdrop.widthMetres / 2,
+    halfHeightMetres: SWEEP_METRES / 2,
+  }
+}
+
 /** The paper as it hangs: a panel from the floor to its top. */
 export function paperPanel(backdrop: SceneBackdrop): Panel | null {
   if (backdrop.kind === 'none') return null

@@ -1,6 +1,6 @@
 import { type Vector, scale } from '../arithmetic/vector.ts'
 import { type Panel, panelsOf } from './panels.ts'
-import { paperPanel, roomBox, roomPanels } from './room.ts'
+import { paperPanel, roomBox, roomPanels, sweepPanel } from './room.ts'
 import type { SceneBackdrop, ScenePiece, SceneRoom } from './scene.ts'
 
 /** A side of something in the set that returns light, with one colour. */
@@ -51,7 +51,7 @@ function pieceSurfaces(piece: ScenePiece): Surface[] {
 /** Every side that returns light, in a fixed order: the room, the paper, then the pieces. */
 export function surfacesOf(room: SceneRoom, backdrop: SceneBackdrop, pieces: readonly ScenePiece[]): readonly Surface[] {
   const walls = roomPanels(roomBox(room)).map(({ name, panel }) => solid(name, room.surfaces[name], [panel], true))
-  const paper = paperPanel(backdrop)
-  const backdrops = paper ? [solid(BACKDROP_ID, backdrop.swatch, [paper], false)] : []
+  const paper = [paperPanel(backdrop), sweepPanel(backdrop)].filter((panel) => panel !== null)
+  const backdrops = paper.length > 0 ? [solid(BACKDROP_ID, backdrop.swatch, paper, false)] : []
   return [...walls, ...backdrops, ...pieces.flatMap(pieceSurfaces)]
 }

@@ -1,4 +1,5 @@
 import { type AngularProfile, angularProfile, profileAt } from '../photometry/angularProfile.ts'
+import { discCosineIntegral } from '../photometry/disc.ts'
 import type { CellCount } from '../photometry/frontCells.ts'
 import { polygonView, viewPolygon } from '../photometry/polygon.ts'
 import type { Emitter } from '../set/emitter.ts'
@@ -41,13 +42,15 @@ export function addDirectLight(
     addBareTube(emitter, owner, occluders, px, py, pz, nx, ny, nz, tx, ty, tz, distance)
     return
   }
-  if (dx * axis[0] + dy * axis[1] + dz * axis[2] <= 0) return
+  const height = dx * axis[0] + dy * axis[1] + dz * axis[2]
+  if (height <= 0) return
   viewPolygon(emitter.corners, emitter.outline.length, px, py, pz, nx, ny, nz)
   const isLit = polygonView.aboveHorizon > 0
   if (!isLit && !wantsDomes) return
   const radiance = emitter.axialRadiancePerLumenSecond
-  const flat = radiance * polygonView.aboveHorizon
-  const { solidAngle, x, y, z } = polygonView
+  const { solidAngle, x, y, z, isCut, aboveHorizon } = polygonView
+  const isWholeDisc = emitter.front.shape === 'disc' && isLit && !isCut
+  const flat = radiance * (isWholeDisc ? wholeDisc(emitter, height, dx, dy, dz, nx, ny, nz) : aboveHorizon)
   const domeOut = (radiance * (solidAngle + x * nx + y * ny + z * nz)) / 2
   const domeToLight = (radiance * (solidAngle + x * tx + y * ty + z * tz)) / 2
 
@@ -64,7 +67,22 @@ export function addDirectLight(
   directSum.domeOut += domeOut * ratio(weighed.domeOut, weighed.domeOutOpen)
   directSum.domeToLight += domeToLight * ratio(weighed.domeToLight, weighed.domeToLightOpen)
   if (!isLit) return
-  directSum.flat += flat * ratio(weighed.flat, weighed.flatOpen)
+  // A sliver above the horizon may hold no cell's middle: then the front as a whole says what is visible.
+  directSum.flat += flat * (weighed.flatOpen > 0
+    ? weighed.flat / weighed.flatOpen : ratio(weighed.domeToLight, weighed.domeToLightOpen))
+}
+
+/** Cosine integral of a round front that the horizon does not cut. */
+function wholeDisc(
+  { axis, front }: Emitter, height: number, dx: number, dy: number, dz: number, nx: number, ny: number, nz: number,
+): number {
+  const x = dx - height * axis[0]
+  const y = dy - height * axis[1]
+  const z = dz - height * axis[2]
+  const offset = Math.sqrt(x * x + y * y + z * z)
+  const cosToDisc = -(nx * axis[0] + ny * axis[1] + nz * axis[2])
+  const cosToAxis = offset > 0 ? -(nx * x + ny * y + nz * z) / offset : 0
+  return discCosineIntegral(front.widthMetres / 2, height, offset, cosToDisc, cosToAxis)
 }
 
 function ratio(part: number, whole: number): number {
