@@ -2,7 +2,7 @@ import { cosine, sine } from '../arithmetic/portable.ts'
 import type { Front } from './modifier.ts'
 
 /** Corners of a round front, which has the area of the true disc: what it gives is within 1e-4 of the disc's. */
-const DISC_CORNERS = 16
+const DISC_CORNERS = 24
 
 /** Corner of a front across its own width (u) and height (v), in metres from its centre. */
 export type OutlinePoint = readonly [u: number, v: number]

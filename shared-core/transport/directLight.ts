@@ -16,7 +16,7 @@ export const directSum = { flat: 0, domeOut: 0, domeToLight: 0 }
 
 /** Cells by how large the front looks: distance over its full width. */
 function cellsFor(distanceInWidths: number): CellCount {
-  return distanceInWidths > 4 ? 16 : distanceInWidths > 0.7 ? 64 : distanceInWidths > 0.35 ? 144 : 256
+  return distanceInWidths > 4 ? 16 : distanceInWidths > 0.7 ? 81 : distanceInWidths > 0.35 ? 144 : 256
 }
 
 /**

@@ -71,7 +71,7 @@ function sendRays(surroundings: Surroundings, emitter: Emitter, landing: Landing
   const isTube = front.shape === 'sphere'
   const profile = angularProfile(front.lobeExponent, front.grid)
   const fluxPerRay = (front.fluxShare * (isTube ? 1 : profile.passShare)) / RAYS
-  const points = emitterPoints(emitter, 64)
+  const points = emitterPoints(emitter, 81)
   for (let i = 0; i < RAYS; i++) {
     const share = fraction(0.5 + i * STEP[0])
     const turn = 2 * Math.PI * fraction(0.5 + i * STEP[1])
