@@ -1,3 +1,4 @@
+import type { Duplex } from 'node:stream'
 import type { WebSocket } from 'ws'
 import type { Seat } from '../access/seat.ts'
 import { CLOSE_CODES, type CloseCause } from './closeCodes.ts'
@@ -20,13 +21,16 @@ export class Connection {
   /** Why the relay ended it; null while it has not. */
   endedFor: CloseCause | null = null
   readonly #socket: WebSocket
+  /** What the WebSocket runs on; whole frames go straight to it. */
+  readonly #stream: Duplex
   readonly #rate: MessageRate
   readonly #maxBufferedBytes: number
   /** A whole document may wait for its reader on top of the limit: it was asked for. */
   #answerBytes = 0
 
-  constructor(socket: WebSocket, seat: Seat, limits: RelayLimits) {
+  constructor(socket: WebSocket, stream: Duplex, seat: Seat, limits: RelayLimits) {
     this.#socket = socket
+    this.#stream = stream
     this.seat = seat
     this.#rate = new MessageRate(limits.messagesPerSecond, performance.now())
     this.#maxBufferedBytes = limits.bufferedBytes
@@ -45,10 +49,10 @@ export class Connection {
   /** Sends, or drops a reader for whom too much is waiting already. */
   send(frame: Buffer): void {
     if (!this.isOpen) return
-    const waitingBytes = this.#socket.bufferedAmount
+    const waitingBytes = this.#stream.writableLength
     if (waitingBytes > this.#maxBufferedBytes + this.#answerBytes) return this.close('slowReader')
     if (waitingBytes === 0) this.#answerBytes = 0
-    this.#socket.send(frame)
+    this.#stream.write(frame)
   }
 
   /** Sends what this one asked for, however large. */
@@ -59,7 +63,7 @@ export class Connection {
 
   /** Presence is worth nothing late: one who lags is spared it until the wait is over. */
   sendPresence(frame: Buffer): void {
-    if (this.isOpen && this.#socket.bufferedAmount <= this.#maxBufferedBytes / 4) this.#socket.send(frame)
+    if (this.isOpen && this.#stream.writableLength <= this.#maxBufferedBytes / 4) this.#stream.write(frame)
   }
 
   refuse(refusal: Refusal): void {

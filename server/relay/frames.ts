@@ -2,6 +2,7 @@ import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
 import * as authProtocol from 'y-protocols/auth'
 import * as syncProtocol from 'y-protocols/sync'
+import { webSocketFrame } from './webSocketFrame.ts'
 
 /** Kinds of message on the wire of stock y-websocket. */
 export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3 } as const
@@ -77,10 +78,9 @@ function syncFrame(step: number, bytes: Uint8Array): Buffer {
   })
 }
 
-/** A Buffer, so that the socket sends these very bytes to every receiver without a copy each. */
+/** Ready for the wire, so that the same bytes go to every receiver without any work for each. */
 function frame(write: (encoder: encoding.Encoder) => void): Buffer {
   const encoder = encoding.createEncoder()
   write(encoder)
-  const bytes = encoding.toUint8Array(encoder)
-  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+  return webSocketFrame(encoding.toUint8Array(encoder))
 }

@@ -64,7 +64,7 @@ export class Relay implements AccessListener {
     }
     this.#sockets.handleUpgrade(request, socket, head, (webSocket) => {
       webSocket.on('error', () => { /* A fault of the sender's; ws closes with the code that names it. */ })
-      void this.#admit(request, webSocket).catch((thrown: unknown) => {
+      void this.#admit(request, webSocket, socket).catch((thrown: unknown) => {
         this.#parts.log.error('admission failed', { detail: String(thrown) })
         closeSocket(webSocket, 'unreadable')
       })
@@ -99,7 +99,7 @@ export class Relay implements AccessListener {
     for (const webSocket of this.#sockets.clients) closeSocket(webSocket, 'stopping')
   }
 
-  async #admit(request: IncomingMessage, webSocket: WebSocket): Promise<void> {
+  async #admit(request: IncomingMessage, webSocket: WebSocket, stream: Duplex): Promise<void> {
     // Nothing is read before it is known who speaks.
     webSocket.pause()
     const found = await this.#seatOfRequest(request)
@@ -108,7 +108,7 @@ export class Relay implements AccessListener {
     if (typeof found === 'string') return this.#turnAway(webSocket, found)
     const { seat, document } = found
     if (this.#revokedLinks.has(seat.linkId)) return this.#turnAway(webSocket, 'withdrawn')
-    const connection = new Connection(webSocket, seat, this.#parts.limits)
+    const connection = new Connection(webSocket, stream, seat, this.#parts.limits)
     const room = this.#rooms.enter({ jobId: seat.jobId, document }, connection)
     if (room === null) return this.#turnAway(webSocket, 'roomFull')
     this.#connections.set(connection, room)

@@ -56,8 +56,8 @@ export class Room {
     this.key = key
     this.#house = house
     this.#presence = new Presence(house.limits.presenceBytes)
-    this.#work = new Throttle(house.limits.mergeWindowMs, () => this.#serveInbox())
-    this.#presenceNews = new Throttle(house.limits.presenceWindowMs, async () => this.#passOnPresence())
+    this.#work = new Throttle(() => this.#mergeWindowMs, () => this.#serveInbox())
+    this.#presenceNews = new Throttle(() => house.limits.presenceWindowMs, async () => this.#passOnPresence())
     this.#stopHearingHealth = house.health.onChange(() => this.#healthChanged())
     this.#work.ask()
   }
@@ -130,6 +130,11 @@ export class Room {
     this.#close(cause)
     await this.#fold()
     this.#document?.destroy()
+  }
+
+  /** One message goes to everybody, so the more people, the longer it pays to wait for company: 1 ms a person. */
+  get #mergeWindowMs(): number {
+    return Math.min(this.#connections.size, this.#house.limits.mergeWindowMs)
   }
 
   async #serveInbox(): Promise<void> {

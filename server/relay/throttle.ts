@@ -3,7 +3,7 @@
  * its window since the last run is over. Asking again meanwhile changes nothing; it never runs beside itself.
  */
 export class Throttle {
-  readonly #windowMs: number
+  readonly #windowMs: () => number
   readonly #task: () => Promise<void>
   #lastStartMs = -Infinity
   #timer: NodeJS.Timeout | undefined
@@ -12,8 +12,8 @@ export class Throttle {
   #askedWhileRunning: 'no' | 'ask' | 'now' = 'no'
   #isStopped = false
 
-  /** The task must not reject. */
-  constructor(windowMs: number, task: () => Promise<void>) {
+  /** The window is asked for anew each time. The task must not reject. */
+  constructor(windowMs: () => number, task: () => Promise<void>) {
     this.#windowMs = windowMs
     this.#task = task
   }
@@ -21,7 +21,7 @@ export class Throttle {
   ask(): void {
     if (this.#running !== null && this.#askedWhileRunning === 'no') this.#askedWhileRunning = 'ask'
     if (this.#isStopped || this.#running !== null || this.#isAwaited) return
-    const waitMs = this.#lastStartMs + this.#windowMs - performance.now()
+    const waitMs = this.#lastStartMs + this.#windowMs() - performance.now()
     if (waitMs <= 0) this.#immediate = setImmediate(() => this.#run())
     else this.#timer = setTimeout(() => this.#run(), waitMs)
   }

@@ -39,7 +39,7 @@ export const MIGRATIONS: readonly string[] = [
     sequence INTEGER NOT NULL,
     bytes    BLOB NOT NULL,
     PRIMARY KEY (job_id, document, sequence)
-  ) STRICT;
+  ) STRICT, WITHOUT ROWID;
 
   CREATE TABLE probe (
     only_row INTEGER PRIMARY KEY CHECK (only_row = 1),

@@ -81,4 +81,16 @@ describe('SqliteStore and its file', () => {
     database.close()
     expect(() => new SqliteStore(path)).toThrow(expect.objectContaining({ trouble: 'unreadable' }))
   })
+
+  it('is held by one process alone, and free again once closed', async () => {
+    const path = freshPath()
+    const first = new SqliteStore(path)
+    await first.createJob(newJob)
+    expect(() => new SqliteStore(path)).toThrow(expect.objectContaining({ name: 'StoreError', trouble: 'busy' }))
+    await first.append(plan, new Uint8Array([1]))
+    await first.close()
+    const second = new SqliteStore(path)
+    expect((await second.readDocument(plan)).updates).toEqual([new Uint8Array([1])])
+    await second.close()
+  })
 })
