@@ -4,9 +4,9 @@ import type { DocumentKey, Store } from '../store/store.ts'
 import { asStoreError, StoreError } from '../store/storeError.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
-import { answerFrame, askFrame, changeFrame, presenceFrame, readFrame } from './frames.ts'
+import { Company } from './company.ts'
+import { answerFrame, askFrame, changeFrame, readFrame } from './frames.ts'
 import type { RelayLimits } from './limits.ts'
-import { Presence } from './presence.ts'
 import type { Refusal } from './refusals.ts'
 import { isEmptyUpdate, isUpdate, SharedDocument } from './sharedDocument.ts'
 import type { StoreHealth } from './storeHealth.ts'
@@ -41,10 +41,8 @@ export interface RoomHouse {
 export class Room {
   readonly key: DocumentKey
   readonly #house: RoomHouse
-  readonly #connections = new Set<Connection>()
-  readonly #presence: Presence<Connection>
+  readonly #company: Company
   readonly #work: Throttle
-  readonly #presenceNews: Throttle
   readonly #stopHearingHealth: () => void
   #document: SharedDocument | null = null
   #pen: Pen | undefined
@@ -55,28 +53,25 @@ export class Room {
   constructor(key: DocumentKey, house: RoomHouse) {
     this.key = key
     this.#house = house
-    this.#presence = new Presence(house.limits.presenceBytes)
+    this.#company = new Company(house.limits)
     this.#work = new Throttle(() => this.#mergeWindowMs, () => this.#serveInbox())
-    this.#presenceNews = new Throttle(() => house.limits.presenceWindowMs, async () => this.#passOnPresence())
     this.#stopHearingHealth = house.health.onChange(() => this.#healthChanged())
     this.#work.ask()
   }
 
   get people(): number {
-    return this.#connections.size
+    return this.#company.size
   }
 
   enter(connection: Connection): void {
     clearTimeout(this.#idleTimer)
-    this.#connections.add(connection)
-    connection.sendPresence(presenceFrame(this.#presence.everything()))
+    this.#company.enter(connection)
   }
 
   leave(connection: Connection): void {
-    if (!this.#connections.delete(connection)) return
-    this.#presence.leave(connection)
-    this.#presenceNews.ask()
-    if (this.#connections.size === 0 && !this.#isClosed) this.#closeWhenIdle()
+    if (this.#isClosed) return
+    this.#company.leave(connection)
+    if (this.#company.size === 0) this.#closeWhenIdle()
   }
 
   /** Takes one message as it came. Never throws, whatever the bytes. */
@@ -85,8 +80,8 @@ export class Room {
     const frame = readFrame(bytes)
     if (frame === null) return connection.close('badFrame')
     switch (frame.kind) {
-      case 'askPresence': return connection.sendPresence(presenceFrame(this.#presence.everything()))
-      case 'presence': return this.#hearPresence(connection, frame.awarenessUpdate)
+      case 'askPresence': return this.#company.tellEverything(connection)
+      case 'presence': return this.#company.hear(connection, frame.awarenessUpdate)
       case 'change':
         if (isEmptyUpdate(frame.update)) return
         this.#inbox.push({ ...frame, connection })
@@ -101,22 +96,19 @@ export class Room {
   penMoved(pen: Pen): void {
     this.#pen = pen
     this.sayAsRelay()
-    for (const connection of this.#connections) {
+    for (const connection of this.#company.connections) {
       if (connection.seat.seatId === pen?.seatId) this.#inbox.push({ kind: 'catchUp', connection })
     }
     this.#work.askNow()
   }
 
   renamed(connection: Connection): void {
-    if (!this.#connections.has(connection)) return
-    this.#presence.restamp(connection)
-    this.#presenceNews.ask()
+    this.#company.renamed(connection)
   }
 
   /** Tells all clients who holds the pen and whether edits are kept; said again now and then lest it go stale. */
   sayAsRelay(): void {
-    this.#presence.sayAsRelay({ pen: this.#pen ?? null, notKept: this.#house.health.notKept })
-    this.#presenceNews.ask()
+    this.#company.sayAsRelay({ pen: this.#pen ?? null, notKept: this.#house.health.notKept })
   }
 
   /** Serves what arrived, folds the log, and ends every connection. */
@@ -134,7 +126,7 @@ export class Room {
 
   /** One message goes to everybody, so the more people, the longer it pays to wait for company: 1 ms a person. */
   get #mergeWindowMs(): number {
-    return Math.min(this.#connections.size, this.#house.limits.mergeWindowMs)
+    return Math.min(this.#company.size, this.#house.limits.mergeWindowMs)
   }
 
   async #serveInbox(): Promise<void> {
@@ -155,7 +147,8 @@ export class Room {
   async #open(): Promise<SharedDocument> {
     const document = await SharedDocument.load(this.key, this.#house.store)
     const job = await this.#house.store.job(this.key.jobId)
-    const holder = job?.penSeatId == null ? null : await this.#house.store.seat(job.penSeatId)
+    const penSeatId = job?.penSeatId ?? null
+    const holder = penSeatId === null ? null : await this.#house.store.seat(penSeatId)
     // A pen that moved while this was read is the newer news.
     if (this.#pen === undefined) this.#pen = holder === null ? null : { seatId: holder.seatId, name: holder.name }
     this.sayAsRelay()
@@ -210,8 +203,7 @@ export class Room {
       await document.reload()
       return refuseAll(changes, 'not-kept')
     }
-    const frame = changeFrame(applied.news)
-    for (const connection of this.#connections) connection.send(frame)
+    this.#company.sendToAll(changeFrame(applied.news))
   }
 
   /** One of them broke the document: back to what is kept, then each by itself, so that only the culprit is turned out. */
@@ -241,24 +233,9 @@ export class Room {
   }
 
   #askForMissing(document: SharedDocument, connection: Connection | null): void {
-    const asked = connection === null ? this.#connections : [connection]
+    const asked = connection === null ? this.#company.connections : [connection]
     const frame = askFrame(document.stateVector())
     for (const each of asked) if (this.#refusalOf(each) === null) each.send(frame)
-  }
-
-  #hearPresence(connection: Connection, awarenessUpdate: Uint8Array): void {
-    const heard = this.#presence.hear(connection, awarenessUpdate)
-    if (heard.outcome === 'malformed') return connection.close('badFrame')
-    if (heard.outcome === 'too large') return connection.refuse('presence-too-large')
-    if (heard.firstWords.length > 0) connection.sendPresence(presenceFrame(this.#presence.nudge(heard.firstWords)))
-    this.#presenceNews.ask()
-  }
-
-  #passOnPresence(): void {
-    const news = this.#presence.takeNews()
-    if (news === null) return
-    const frame = presenceFrame(news)
-    for (const connection of this.#connections) connection.sendPresence(frame)
   }
 
   #healthChanged(): void {
@@ -281,7 +258,7 @@ export class Room {
     clearTimeout(this.#idleTimer)
     this.#idleTimer = setTimeout(async () => {
       await this.#work.finish()
-      if (this.#connections.size === 0) await this.#end('stopping')
+      if (this.#company.size === 0) await this.#end('stopping')
     }, this.#house.limits.roomIdleMs).unref()
   }
 
@@ -290,11 +267,9 @@ export class Room {
     this.#isClosed = true
     clearTimeout(this.#idleTimer)
     this.#work.stop()
-    this.#presenceNews.stop()
     this.#stopHearingHealth()
     this.#house.closed(this)
-    for (const connection of this.#connections) connection.close(cause)
-    this.#connections.clear()
+    this.#company.sendOff(cause)
   }
 }
 

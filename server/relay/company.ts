@@ -1,0 +1,88 @@
+import type { Pen } from '../access/seat.ts'
+import type { CloseCause } from './closeCodes.ts'
+import type { Connection } from './connection.ts'
+import { presenceFrame } from './frames.ts'
+import type { RelayLimits } from './limits.ts'
+import { Presence } from './presence.ts'
+import { Throttle } from './throttle.ts'
+
+/** What the relay tells all clients in its own presence entry. */
+export interface RelayWord {
+  readonly pen: Pen
+  /** Why edits are not kept; null while they are. */
+  readonly notKept: string | null
+}
+
+/** The connections of one room and what their people show of themselves: latest state only, at a bounded rate. */
+export class Company {
+  readonly #connections = new Set<Connection>()
+  readonly #presence: Presence<Connection>
+  readonly #news: Throttle
+
+  constructor(limits: RelayLimits) {
+    this.#presence = new Presence(limits.presenceBytes)
+    this.#news = new Throttle(() => limits.presenceWindowMs, async () => this.#passOn())
+  }
+
+  get size(): number {
+    return this.#connections.size
+  }
+
+  get connections(): Iterable<Connection> {
+    return this.#connections
+  }
+
+  enter(connection: Connection): void {
+    this.#connections.add(connection)
+    this.tellEverything(connection)
+  }
+
+  leave(connection: Connection): void {
+    if (!this.#connections.delete(connection)) return
+    this.#presence.leave(connection)
+    this.#news.ask()
+  }
+
+  hear(connection: Connection, awarenessUpdate: Uint8Array): void {
+    const heard = this.#presence.hear(connection, awarenessUpdate)
+    if (heard.outcome === 'malformed') return connection.close('badFrame')
+    if (heard.outcome === 'too large') return connection.refuse('presence-too-large')
+    if (heard.firstWords.length > 0) connection.sendPresence(presenceFrame(this.#presence.nudge(heard.firstWords)))
+    this.#news.ask()
+  }
+
+  /** The person of this connection has a new name. */
+  renamed(connection: Connection): void {
+    this.#presence.restamp(connection)
+    this.#news.ask()
+  }
+
+  sayAsRelay(word: RelayWord): void {
+    this.#presence.sayAsRelay(word)
+    this.#news.ask()
+  }
+
+  /** Everybody's presence, for one who comes in or asks. */
+  tellEverything(connection: Connection): void {
+    connection.sendPresence(presenceFrame(this.#presence.everything()))
+  }
+
+  /** The same bytes to everybody. */
+  sendToAll(frame: Buffer): void {
+    for (const connection of this.#connections) connection.send(frame)
+  }
+
+  /** Ends every connection. */
+  sendOff(cause: CloseCause): void {
+    this.#news.stop()
+    for (const connection of this.#connections) connection.close(cause)
+    this.#connections.clear()
+  }
+
+  #passOn(): void {
+    const news = this.#presence.takeNews()
+    if (news === null) return
+    const frame = presenceFrame(news)
+    for (const connection of this.#connections) connection.sendPresence(frame)
+  }
+}
