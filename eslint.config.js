@@ -7,7 +7,7 @@ import typescript from 'typescript-eslint'
  * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan` and `document`
  * stand beside the physics, not on it. See DEVELOPERS.md, "The map".
  */
-const physics = ['arithmetic', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'checks', 'predict']
+const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'checks', 'predict']
 
 function roomsAbove(room) {
   const above = physics.slice(physics.indexOf(room) + 1)

@@ -1,28 +1,23 @@
 import { whiteBalanceGains } from '../colour/camera.ts'
 import { circleOfConfusionMillimetres, depthOfField } from '../exposure/depthOfField.ts'
-import { ambientLuxSeconds } from '../exposure/ambient.ts'
-import { luminousEnergyLumenSeconds } from '../photometry/luminousEnergy.ts'
-import { timesFromStops } from '../arithmetic/portable.ts'
 import type { Look } from '../plan/schema/look.ts'
 import type { Plan } from '../plan/schema/plan.ts'
 import { builtSet } from '../set/builtSet.ts'
 import { anglesOfView, frameSizeAt } from '../set/camera.ts'
 import type { Scene } from '../set/scene.ts'
-import { flashSpectrum } from '../spectra/flash.ts'
-import { areasOf, domeTowardsLight, type AmbientLight, type FiringLight } from './areas.ts'
+import { areasOf, domeTowardsLight, type AmbientLight } from './areas.ts'
 import { arrivalsOf, type Arrivals } from './arrivals.ts'
 import { backgroundPrediction } from './background.ts'
+import { FiringStage } from './firing.ts'
 import { fitOf, type Fit } from './fit.ts'
 import { gelPrediction } from './gelPrediction.ts'
-import { lightColour, type LightColour } from './lightColour.ts'
-import { LightPalette } from './lightPalette.ts'
 import { lightPrediction } from './lights.ts'
 import { subjectReflectance } from './materials.ts'
 import type {
   AmbientPrediction, BackgroundPrediction, DepthOfField, Framing, GelPrediction, LightPrediction, Prediction, Taking,
 } from './prediction.ts'
 import { review } from './review.ts'
-import { lightsInSetUpOrder, SceneStage } from './sceneOfLook.ts'
+import { SceneStage } from './sceneOfLook.ts'
 import { spillsOf } from './spills.ts'
 import { Stage, StagesByKey } from './stage.ts'
 import { subjectShareOf } from './subjectShare.ts'
@@ -48,10 +43,8 @@ export function createPredictor(): Predictor {
     arrivals: new Stage<Arrivals>(),
     subjectShare: new Stage<number>(),
     fit: new Stage<Fit>(),
-    colours: new StagesByKey<LightColour>(),
-    palettes: new StagesByKey<LightPalette>(),
+    firing: new FiringStage(),
     gels: new StagesByKey<GelPrediction>(),
-    ambient: new Stage<LightPalette>(),
   }
 
   return (plan, lookId) => {
@@ -65,27 +58,8 @@ export function createPredictor(): Predictor {
     const gains = whiteBalanceGains(look.camera.whiteBalanceKelvin)
     const skin = subjectReflectance(look.subject, 'skin')
 
-    const fired = lightsInSetUpOrder(look).flatMap(([id, light]) => {
-      const head = plan.heads[light.headId]
-      const modifier = plan.modifiers[light.modifierId]
-      if (!head || !modifier) return []
-      const colour = stages.colours.of(id, [light.energyJoules, light.gelIds, head, plan.gels], () => lightColour(light, head, plan.gels))
-      const palette = stages.palettes.of(id, [colour.emission, look.camera.whiteBalanceKelvin], () => new LightPalette(colour.emission, gains))
-      const firing: FiringLight = {
-        id,
-        on: light.on,
-        luminousEnergyLumenSeconds: timesFromStops(head.learnedStops) *
-          luminousEnergyLumenSeconds(light.energyJoules, head.efficacyLumenSecondsPerJoule),
-        palette,
-      }
-      return [{ id, light, head, modifier, colour, firing }]
-    })
-
-    const ambient: AmbientLight = {
-      luxSeconds: ambientLuxSeconds(plan.room.ambientLux, look.camera.shutterSeconds),
-      palette: stages.ambient.of([plan.room.ambientKelvin, look.camera.whiteBalanceKelvin], () =>
-        new LightPalette(flashSpectrum(plan.room.ambientKelvin), gains)),
-    }
+    const fired = stages.firing.lights(plan, look)
+    const ambient = stages.firing.ambient(plan, look)
     const areas = areasOf(look, taking, arrivals, fired.map(({ firing }) => firing), ambient)
 
     const domeConstant = receptorConstant(look.meter, 'dome')

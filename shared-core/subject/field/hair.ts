@@ -1,0 +1,54 @@
+import { curve, ramp } from './primitives.ts'
+import { noise } from './noise.ts'
+import { cranium } from './skull.ts'
+
+const degrees = (value: number): number => (value * Math.PI) / 180
+
+/** Height of the hairline around the head, by the angle from straight ahead, in mm above the eyes. */
+const hairline = curve([
+  [0, 61], [degrees(16), 63], [degrees(30), 63], [degrees(40), 55], [degrees(48), 42], [degrees(56), 26], [degrees(64), 8],
+  [degrees(72), -14], [degrees(80), -24], [degrees(88), -10], [degrees(96), 8], [degrees(108), 8],
+  [degrees(118), -14], [degrees(128), -44], [degrees(150), -64], [Math.PI, -68],
+])
+/** Thickness of the hair in mm: on top by the place from front to back, at the ears by the angle. */
+const topThickness = curve([[-100, 15], [-70, 18], [-35, 16], [10, 12], [90, 8]])
+const sideThickness = curve([[0, 12], [degrees(60), 6], [degrees(100), 5], [Math.PI, 6]])
+
+/** Distance inside the hairline in mm, along the scalp; negative on bare skin. */
+export function insideHairline(x: number, y: number, z: number): number {
+  const angle = Math.atan2(Math.abs(x), -y)
+  const line = hairline(angle)
+  const step = 0.04
+  const slope = (hairline(angle + step) - hairline(angle - step)) / (2 * step * 78)
+  return (z - line) / Math.sqrt(1 + slope * slope)
+}
+
+/** Place of a point in the flow of the hair: across the strands and along them, both in mm. */
+export function strandPlace(x: number, y: number, z: number): { across: number, along: number } {
+  // Strands run as meridians from a pole at the forehead to one at the nape.
+  const px = x
+  const py = y * 0.86 - (z - 30) * 0.5
+  const pz = (z - 30) * 0.86 + y * 0.5
+  const across = Math.atan2(px, pz + 40) * 95
+  return { across, along: py }
+}
+
+/** Distance to the hair's surface, in mm. `x` keeps its side: hair is not quite symmetrical. */
+export function hair(x: number, y: number, z: number): number {
+  const scalp = cranium(x, y, z)
+  const strandy = strandPlace(x, y, z)
+  const inside = insideHairline(x, y, z) + 1.5 * noise(strandy.across * 0.5, strandy.along * 0.05)
+  if (inside < -30 || scalp > 60) return Math.max(scalp, -inside)
+  const angle = Math.atan2(Math.abs(x), -y)
+  const high = ramp(10, 85, z)
+  const swept = 1 + 0.22 * ramp(-60, 60, x) - 0.11
+  const full = topThickness(y) * swept * high + sideThickness(angle) * (1 - high) * (0.45 + 0.55 * ramp(-70, 0, z))
+  const grown = inside > 0 ? 1 - Math.exp(-(inside * inside) / (inside * 12 + 300)) : inside / 22
+  const { across, along } = strandy
+  const bend = 5 * noise(along * 0.018 + 7, across * 0.03)
+  const lock = 1.7 * Math.abs(noise((across + bend) * 0.055, along * 0.009)) - 0.5
+  const tress = noise((across + bend) * 0.16 + 17, along * 0.014)
+  const strand = noise((across + bend) * 0.4 + 40, along * 0.02)
+  const ridge = (2.4 * lock * high + 0.9 * tress + 0.4 * strand) * Math.min(1, Math.max(0, inside / 25))
+  return scalp - full * grown - ridge + (inside < 0 ? -inside * 0.15 : 0)
+}

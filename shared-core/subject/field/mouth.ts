@@ -1,0 +1,47 @@
+import { curve, dab, ramp, blend, ellipsoid, stroke } from './primitives.ts'
+
+/** Heights of the red of the lips above and below the line where they meet, by distance from the middle, in mm. */
+const upperHeight = curve([[0, 6.9], [5.5, 8.2], [13, 6.2], [20.5, 3.5], [26.5, 0.5]])
+const lowerHeight = curve([[0, 10.2], [7, 9.8], [14, 7.2], [20.5, 4.0], [26.5, 0.5]])
+/** Where the lips meet: height, and how far back the row of teeth has curved. */
+const meetingHeight = curve([[0, -70.6], [7, -69.6], [16, -70.0], [22, -69.6], [26, -69.2], [34, -69]])
+const archBack = curve([[0, 0], [8, 1.2], [16, 5.2], [24, 12], [32, 21]])
+
+const LIPS_FRONT = -103
+
+/** How much of the surface is the red of the lips, 0 to 1. `x` folded. */
+export function lipShare(x: number, y: number, z: number): number {
+  if (x > 29 || y > -80) return 0
+  const v = z - meetingHeight(x)
+  const height = v > 0 ? upperHeight(x) : lowerHeight(x)
+  return (1 - ramp(-0.7, 0.7, Math.abs(v) - height)) * (1 - ramp(24, 27.5, x))
+}
+
+/** Muzzle, lips, the groove below the nose and the line of the mouth, worked into the head. */
+export function withMouth(d: number, x: number, y: number, z: number): number {
+  if (z > -30 || z < -100 || y > -60 || x > 44) return d
+  let face = d
+  const muzzle = ellipsoid(x, y, z, 0, -76, -67, 27, 24, 25)
+  face = blend(face, muzzle, 12)
+  const v = z - meetingHeight(x)
+  const forward = LIPS_FRONT + archBack(x) - y
+  const lip = (height: number, centre: number, depth: number, push: number): number => {
+    const r = Math.max(0.9, height * 0.62)
+    const pv = (v - centre) / r
+    const ps = (forward - push) / depth
+    const q = Math.sqrt(pv * pv + ps * ps)
+    return (q - 1) * Math.min(r, depth) * 0.85
+  }
+  const fade = 1 - ramp(18, 28, x)
+  const upper = lip(upperHeight(x), upperHeight(x) * 0.45, 3 + 3.6 * fade, -3.0)
+  const lower = lip(lowerHeight(x), -lowerHeight(x) * 0.46, 3 + 3.8 * fade, -4.2)
+  const across = Math.max(0, x - 26.5)
+  face = blend(face, blend(upper, lower, 1.6) + across, 3.6)
+  const seam = v / 1.3
+  if (seam * seam < 1) face += (0.45 + 0.3 * fade) * (1 - seam * seam) * (1 - seam * seam) * (1 - ramp(24.5, 29.5, x))
+  face += 1.3 * dab(x, y, z, 29, -89, -69, 6, 9, 6)
+  face += 1.1 * stroke(x, y, z, 0, -107, -50, 0, -107, -60, 3.8)
+  face -= 0.5 * stroke(x, y, z, 4.8, -105, -50, 5.6, -105, -61, 3)
+  face += 1.4 * dab(x, y, z, 0, -100, -86.5, 17, 12, 6)
+  return face
+}

@@ -1,0 +1,22 @@
+import { blend, carve, dab, ellipsoid, limb } from './primitives.ts'
+
+/** Bridge, tip, wings and a hint of nostrils worked into the head. */
+export function withNose(d: number, x: number, y: number, z: number): number {
+  if (z > 32 || z < -66 || y > -60) return d
+  let face = d
+  const root = limb(x, y, z, 0, -83, 12, 8, 0, -90, -6, 6.5)
+  const bridge = limb(x, y, z, 0, -90, -6, 5.8, 0, -108, -34, 6.2)
+  const sides = limb(x, y, z, 0, -79, -4, 8.5, 0, -91, -36, 11)
+  let nose = blend(blend(root, bridge, 6), sides, 10)
+  const tip = ellipsoid(x, y, z, 0, -109.5, -37, 7.8, 9, 7.6)
+  nose = blend(nose, tip, 7)
+  const wing = ellipsoid(x, y, z, 11, -97.5, -41.5, 6, 10.5, 6.6)
+  nose = blend(nose, wing, 6)
+  const septum = limb(x, y, z, 0, -100, -46, 4, 0, -109, -43.5, 4.2)
+  nose = blend(nose, septum, 4)
+  face = blend(face, nose, 7)
+  const nostril = ellipsoid(x, y, z, 7.1, -103.5, -47.5, 2.7, 5.2, 3.1)
+  face = carve(face, nostril, 2)
+  face += 0.9 * dab(x, y, z, 17.5, -95, -37, 5, 9, 9)
+  return face
+}
