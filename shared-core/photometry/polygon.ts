@@ -162,7 +162,9 @@ function clipAtHorizon(count: number, nx: number, ny: number, nz: number): numbe
 
 /** Corners as one run of numbers, the form the closed forms read. */
 export function cornersOf(polygon: readonly Vector[]): Float64Array {
-  return Float64Array.from(polygon.flat())
+  const corners = new Float64Array(3 * polygon.length)
+  polygon.forEach((corner, i) => corners.set(corner, 3 * i))
+  return corners
 }
 
 /**

@@ -12,6 +12,7 @@ import type { Ellipsoid } from './subjectForm.ts'
  */
 const PER_ELLIPSOID = 14
 const PER_PLATE = 16
+const PER_NEAR = 8
 const ROUND = 1
 /** Owner of what belongs to no light. */
 export const NOBODY = -1
@@ -20,9 +21,13 @@ export class Occluders {
   private readonly ellipsoids: Float64Array
   private readonly plates: Float64Array
   private readonly plateOwners: Int32Array
-  /** What `consider` kept: which, and for a rounded part where the point lies in its unit-sphere space. */
+  /**
+   * What `consider` kept: which, and for a rounded part, in its unit-sphere space, where the point lies (3 numbers), what a
+   * ray is multiplied by to say how far it leads towards the middle (3), how far that must be to pass the plane that
+   * touches the part on the point's side (1), and the square of the point's distance (1).
+   */
   private readonly nearEllipsoids: Int32Array
-  private readonly nearOrigins: Float64Array
+  private readonly near: Float64Array
   private nearEllipsoidCount = 0
   private readonly nearPlates: Int32Array
   private nearPlateCount = 0
@@ -49,7 +54,7 @@ export class Occluders {
       this.plateOwners[i] = owner
     })
     this.nearEllipsoids = new Int32Array(parts.length)
-    this.nearOrigins = new Float64Array(3 * parts.length)
+    this.near = new Float64Array(PER_NEAR * parts.length)
     this.nearPlates = new Int32Array(plateCount)
   }
 
@@ -69,8 +74,10 @@ export class Occluders {
     const bodies = this.ellipsoids
     for (let i = 0; i < this.nearEllipsoids.length; i++) {
       const o = PER_ELLIPSOID * i
-      if (meetsCone(bodies[o + 9]! - px, bodies[o + 10]! - py, bodies[o + 11]! - pz, dx, dy, dz, lengthSquared,
-        bodies[o + 12]!, radius)) this.keepEllipsoid(i)
+      if (!meetsCone(bodies[o + 9]! - px, bodies[o + 10]! - py, bodies[o + 11]! - pz, dx, dy, dz, lengthSquared,
+        bodies[o + 12]!, radius)) continue
+      this.keepEllipsoid(i)
+      if (this.isLastTurnedAway(dx, dy, dz, radius)) this.nearEllipsoidCount--
     }
     const plates = this.plates
     for (let i = 0; i < this.nearPlates.length; i++) {
@@ -112,11 +119,35 @@ export class Occluders {
     const x = this.px - e[o + 9]!
     const y = this.py - e[o + 10]!
     const z = this.pz - e[o + 11]!
+    const ox = e[o]! * x + e[o + 1]! * y + e[o + 2]! * z
+    const oy = e[o + 3]! * x + e[o + 4]! * y + e[o + 5]! * z
+    const oz = e[o + 6]! * x + e[o + 7]! * y + e[o + 8]! * z
     const k = this.nearEllipsoidCount++
     this.nearEllipsoids[k] = o
-    this.nearOrigins[3 * k] = e[o]! * x + e[o + 1]! * y + e[o + 2]! * z
-    this.nearOrigins[3 * k + 1] = e[o + 3]! * x + e[o + 4]! * y + e[o + 5]! * z
-    this.nearOrigins[3 * k + 2] = e[o + 6]! * x + e[o + 7]! * y + e[o + 8]! * z
+    const n = PER_NEAR * k
+    const near = this.near
+    near[n] = ox
+    near[n + 1] = oy
+    near[n + 2] = oz
+    near[n + 3] = -(e[o]! * ox + e[o + 3]! * oy + e[o + 6]! * oz)
+    near[n + 4] = -(e[o + 1]! * ox + e[o + 4]! * oy + e[o + 7]! * oz)
+    near[n + 5] = -(e[o + 2]! * ox + e[o + 5]! * oy + e[o + 8]! * oz)
+    const squareOfO = ox * ox + oy * oy + oz * oz
+    near[n + 6] = squareOfO - Math.sqrt(squareOfO)
+    near[n + 7] = squareOfO
+  }
+
+  /**
+   * Whether the whole front lies beyond the plane that touches the last kept part on the side of the point: a nose is not
+   * in its own cheek's way.
+   */
+  private isLastTurnedAway(dx: number, dy: number, dz: number, radius: number): boolean {
+    const near = this.near
+    const n = PER_NEAR * (this.nearEllipsoidCount - 1)
+    const gx = near[n + 3]!
+    const gy = near[n + 4]!
+    const gz = near[n + 5]!
+    return dx * gx + dy * gy + dz * gz + radius * Math.sqrt(gx * gx + gy * gy + gz * gz) <= near[n + 6]!
   }
 
   /** Share of a small patch, `cell` metres wide around t, that the point of the last `consider` sees, 0-1. */
@@ -131,32 +162,30 @@ export class Occluders {
   private pastBody(dx: number, dy: number, dz: number, cell: number): number {
     let visible = 1
     const e = this.ellipsoids
+    const near = this.near
     for (let k = 0; k < this.nearEllipsoidCount; k++) {
+      const n = PER_NEAR * k
+      // All in the space where the part is the unit sphere: o the point, v the ray.
+      const squareOfO = near[n + 7]!
+      if (squareOfO < 1) return 0
+      const ahead = dx * near[n + 3]! + dy * near[n + 4]! + dz * near[n + 5]!
+      if (ahead <= near[n + 6]!) continue
       const o = this.nearEllipsoids[k]!
-      const ox = this.nearOrigins[3 * k]!
-      const oy = this.nearOrigins[3 * k + 1]!
-      const oz = this.nearOrigins[3 * k + 2]!
       const vx = e[o]! * dx + e[o + 1]! * dy + e[o + 2]! * dz
       const vy = e[o + 3]! * dx + e[o + 4]! * dy + e[o + 5]! * dz
       const vz = e[o + 6]! * dx + e[o + 7]! * dy + e[o + 8]! * dz
-      // Leading away from the part, and the point is outside it: nothing to meet.
-      const ahead = -(ox * vx + oy * vy + oz * vz)
-      if (ahead <= 0) {
-        if (ox * ox + oy * oy + oz * oz < 1) return 0
-        continue
-      }
-      const along = ahead / (vx * vx + vy * vy + vz * vz)
-      const s = along >= 1 ? 1 : along
-      const qx = ox + s * vx
-      const qy = oy + s * vy
-      const qz = oz + s * vz
-      const distanceSquared = qx * qx + qy * qy + qz * qz
+      const squareOfV = vx * vx + vy * vy + vz * vz
+      const s = ahead >= squareOfV ? 1 : ahead / squareOfV
+      const distanceSquared = squareOfO - s * (2 * ahead - s * squareOfV)
       const footprint = cell * s
       const reach = footprint * e[o + 13]!
       if (distanceSquared >= (1 + reach) * (1 + reach)) continue
-      const distance = Math.sqrt(distanceSquared)
+      const distance = Math.sqrt(Math.max(distanceSquared, 0))
       if (distance <= 1 - reach) return 0
-      // How far the unit-sphere distance moves when the ray moves across the patch.
+      // How far the distance moves when the ray moves across the patch.
+      const qx = near[n]! + s * vx
+      const qy = near[n + 1]! + s * vy
+      const qz = near[n + 2]! + s * vz
       const gx = e[o]! * qx + e[o + 3]! * qy + e[o + 6]! * qz
       const gy = e[o + 1]! * qx + e[o + 4]! * qy + e[o + 7]! * qz
       const gz = e[o + 2]! * qx + e[o + 5]! * qy + e[o + 8]! * qz

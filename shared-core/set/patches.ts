@@ -28,7 +28,7 @@ export interface Patches {
 }
 
 /** Walls are far and dim, pieces near and bright: patches about this wide. */
-const ROOM_PATCH_METRES = 1.5
+const ROOM_PATCH_METRES = 1.3
 const PAPER_PATCH_METRES = 0.6
 const PIECE_PATCH_METRES = 0.32
 

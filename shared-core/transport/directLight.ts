@@ -125,7 +125,7 @@ function weighPoints(
     if (occluders !== null && light > 0) {
       const visible = occluders.visibleShare(sx, sy, sz, cell)
       light *= visible > 0 && visible < 1
-        ? visibleQuarters(occluders, emitter, sx, sy, sz, cellWidthMetres, cellHeightMetres, true) : visible
+        ? visibleQuarters(occluders, emitter, sx, sy, sz, cellWidthMetres, cellHeightMetres) : visible
     }
     domeOut += outWeight * light
     domeToLight += toLightWeight * light
@@ -141,23 +141,17 @@ function weighPoints(
   weighed.domeToLightOpen = domeToLightOpen
 }
 
-/** A cell that an edge crosses is asked again in quarters, and those that it crosses once more. */
+/** A cell that an edge crosses is asked again in quarters. */
 function visibleQuarters(
-  occluders: Occluders, emitter: Emitter, sx: number, sy: number, sz: number, cellWidth: number, cellHeight: number,
-  goesDeeper: boolean,
+  occluders: Occluders, { across, up }: Emitter, sx: number, sy: number, sz: number, cellWidth: number, cellHeight: number,
 ): number {
-  const { across, up } = emitter
   const halfCell = Math.sqrt(cellWidth * cellHeight) / 2
   let sum = 0
   for (let k = 0; k < 4; k++) {
     const u = ((k & 1) - 0.5) * 0.5 * cellWidth
     const v = ((k >> 1) - 0.5) * 0.5 * cellHeight
-    const x = sx + u * across[0] + v * up[0]
-    const y = sy + u * across[1] + v * up[1]
-    const z = sz + u * across[2] + v * up[2]
-    const visible = occluders.visibleShare(x, y, z, halfCell)
-    sum += goesDeeper && visible > 0 && visible < 1
-      ? visibleQuarters(occluders, emitter, x, y, z, cellWidth / 2, cellHeight / 2, false) : visible
+    sum += occluders.visibleShare(
+      sx + u * across[0] + v * up[0], sy + u * across[1] + v * up[1], sz + u * across[2] + v * up[2], halfCell)
   }
   return sum / 4
 }

@@ -22,7 +22,9 @@ export interface Landing {
   readonly surfaceShare: Float64Array
 }
 
-const RAYS = 144
+/** Of a light; shared out among its fronts by flux. */
+const RAYS = 160
+const FEWEST_RAYS = 16
 /** Steps of an additive recurrence in four dimensions: powers of the root of x^5 = x + 1 (Roberts 2018). */
 const STEP = [0.8566748838545029, 0.733891856627126, 0.6287067210378087, 0.5385972572236101] as const
 
@@ -36,8 +38,9 @@ export function landingOf(surroundings: Surroundings, light: StandingLight): Lan
     patchExposure: new Float64Array(surroundings.patches.count),
     surfaceShare: new Float64Array(surroundings.surfaces.length),
   }
+  const flux = light.emitters.reduce((sum, { front }) => sum + front.fluxShare, 0)
   for (const emitter of light.emitters) {
-    sendRays(surroundings, emitter, landing)
+    sendRays(surroundings, emitter, Math.max(FEWEST_RAYS, Math.round((RAYS * emitter.front.fluxShare) / flux)), landing)
     lightPieces(surroundings, emitter, landing)
   }
   remembered.set(light.light, { surroundings, landing })
@@ -66,13 +69,13 @@ function lightPieces(surroundings: Surroundings, emitter: Emitter, landing: Land
 
 const ray = { x: 0, y: 0, z: 0 }
 
-function sendRays(surroundings: Surroundings, emitter: Emitter, landing: Landing): void {
+function sendRays(surroundings: Surroundings, emitter: Emitter, rays: number, landing: Landing): void {
   const { front, axis, across, up, centre } = emitter
   const isTube = front.shape === 'sphere'
   const profile = angularProfile(front.lobeExponent, front.grid)
-  const fluxPerRay = (front.fluxShare * (isTube ? 1 : profile.passShare)) / RAYS
+  const fluxPerRay = (front.fluxShare * (isTube ? 1 : profile.passShare)) / rays
   const points = emitterPoints(emitter, 81)
-  for (let i = 0; i < RAYS; i++) {
+  for (let i = 0; i < rays; i++) {
     const share = fraction(0.5 + i * STEP[0])
     const turn = 2 * Math.PI * fraction(0.5 + i * STEP[1])
     const sineOff = isTube ? Math.sqrt(1 - (2 * share - 1) * (2 * share - 1)) : sineAtFluxShare(profile, share)

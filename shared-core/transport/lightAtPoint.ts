@@ -34,9 +34,9 @@ const NOTHING: LightAtPoint = { direct: NOTHING_RECEIVED, viaSurfaces: [], cavit
 /**
  * Light from one light at one place.
  *
- * @param scene the set; keep the object while nothing moves, since work is remembered with it
+ * @param scene the set; keep it and its parts as objects while they are unchanged, since work is remembered with them
  * @param lightId a light of the scene; an unknown one gives nothing
- * @param receiver keep the object too
+ * @param receiver what it sees of the surroundings is remembered, by its values
  */
 export function lightAtPoint(scene: Scene, lightId: string, receiver: Receiver): LightAtPoint {
   const set = builtSet(scene)
@@ -82,7 +82,7 @@ const sums = new Float64Array(PER_PATCH)
 
 function surfaceLegs(set: BuiltSet, light: StandingLight, receiver: Receiver, toLight: Vector): readonly SurfaceLeg[] {
   const { patchExposure } = landingOf(set.surroundings, light)
-  const { perPatch, perPanel } = patchView(set.surroundings, receiver)
+  const { perPatch, panelInSight } = patchView(set.surroundings, receiver)
   const { patches: { panels, otherSide }, surfaces } = set
   const legs: SurfaceLeg[] = []
   const addLeg = (surfaceIndex: number, by: SurfaceLeg['by'], share: number) => {
@@ -96,10 +96,10 @@ function surfaceLegs(set: BuiltSet, light: StandingLight, receiver: Receiver, to
     const { transmittance } = surfaces[surfaceIndex]!
     const firstPanel = p
     while (p < panels.length && panels[p]!.surfaceIndex === surfaceIndex) p++
-    sumPanels(perPatch, perPanel, panels, firstPanel, p, patchExposure, null)
+    sumPanels(perPatch, panelInSight, panels, firstPanel, p, patchExposure, null)
     addLeg(surfaceIndex, 'reflected', 1 - transmittance)
     if (transmittance > 0) {
-      sumPanels(perPatch, perPanel, panels, firstPanel, p, patchExposure, otherSide)
+      sumPanels(perPatch, panelInSight, panels, firstPanel, p, patchExposure, otherSide)
       addLeg(surfaceIndex, 'passed', transmittance)
     }
   }
@@ -108,7 +108,7 @@ function surfaceLegs(set: BuiltSet, light: StandingLight, receiver: Receiver, to
 
 /** Adds up what the patches of some panels send, lit on this side or, by `otherSide`, through from the far one. */
 function sumPanels(
-  perPatch: Float64Array, perPanel: Float64Array, panels: readonly PatchedPanel[], firstPanel: number, endPanel: number,
+  perPatch: Float64Array, panelInSight: Uint8Array, panels: readonly PatchedPanel[], firstPanel: number, endPanel: number,
   patchExposure: Float64Array, otherSide: Int32Array | null,
 ): void {
   let flat = 0
@@ -117,7 +117,7 @@ function sumPanels(
   let y = 0
   let z = 0
   for (let p = firstPanel; p < endPanel; p++) {
-    if (perPanel[PER_PATCH * p + 1] === 0) continue
+    if (panelInSight[p] === 0) continue
     const { first, columns, rows } = panels[p]!
     for (let i = first; i < first + columns * rows; i++) {
       const exposure = patchExposure[otherSide === null ? i : otherSide[i]!]!

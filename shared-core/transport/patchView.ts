@@ -10,12 +10,48 @@ export const SURFACE_CLEARANCE_METRES = 0.001
 
 export interface PatchView {
   readonly perPatch: Float64Array
-  /** The same numbers added up over each panel, and over everything. */
-  readonly perPanel: Float64Array
+  /** 1 for a panel that is in sight at all. */
+  readonly panelInSight: Uint8Array
+  /** The same numbers added up over everything. */
   readonly whole: Float64Array
 }
 
-const remembered = new WeakMap<Surroundings, WeakMap<Receiver, PatchView>>()
+interface Remembered {
+  readonly receiver: Receiver
+  readonly view: PatchView
+}
+
+/** What was worked out lately in some surroundings; the places of a look are asked for in the same order again and again. */
+class ViewsInOrder {
+  private readonly views: Remembered[] = []
+  private next = 0
+
+  of(receiver: Receiver, lookAround: () => PatchView): PatchView {
+    const count = this.views.length
+    for (let k = 0; k < count; k++) {
+      const at = (this.next + k) % count
+      const remembered = this.views[at]!
+      if (!isSameReceiver(remembered.receiver, receiver)) continue
+      this.next = at + 1
+      return remembered.view
+    }
+    // A point that is dragged leaves views behind: forget them all now and then rather than keep a hundred.
+    if (count >= MOST_VIEWS) this.views.length = 0
+    const view = lookAround()
+    this.views.push({ receiver, view })
+    this.next = 0
+    return view
+  }
+}
+
+const MOST_VIEWS = 128
+const remembered = new WeakMap<Surroundings, ViewsInOrder>()
+
+function isSameReceiver(a: Receiver, b: Receiver): boolean {
+  if (a === b) return true
+  return a.place[0] === b.place[0] && a.place[1] === b.place[1] && a.place[2] === b.place[2] &&
+    a.facing[0] === b.facing[0] && a.facing[1] === b.facing[1] && a.facing[2] === b.facing[2] && a.surfaceId === b.surfaceId
+}
 
 /**
  * What a receiver sees of every patch, the subject and the pieces in the way. Each panel as a whole is exact in closed
@@ -23,29 +59,27 @@ const remembered = new WeakMap<Surroundings, WeakMap<Receiver, PatchView>>()
  */
 export function patchView(surroundings: Surroundings, receiver: Receiver): PatchView {
   let views = remembered.get(surroundings)
-  if (!views) remembered.set(surroundings, (views = new WeakMap()))
-  let view = views.get(receiver)
-  if (!view) views.set(receiver, (view = lookAround(surroundings, receiver)))
-  return view
+  if (!views) remembered.set(surroundings, (views = new ViewsInOrder()))
+  return views.of(receiver, () => lookAround(surroundings, receiver))
 }
 
 function lookAround(surroundings: Surroundings, receiver: Receiver): PatchView {
   const { patches, surfaces } = surroundings
-  const perPatch = new Float64Array(PER_PATCH * patches.count)
-  const perPanel = new Float64Array(PER_PATCH * patches.panels.length)
-  const whole = new Float64Array(PER_PATCH)
+  const view: PatchView = {
+    perPatch: new Float64Array(PER_PATCH * patches.count),
+    panelInSight: new Uint8Array(patches.panels.length),
+    whole: new Float64Array(PER_PATCH),
+  }
   patches.panels.forEach((patched, p) => {
     if (surfaces[patched.surfaceIndex]!.id === receiver.surfaceId) return
-    viewPanel(surroundings, patched, receiver, perPatch)
-    for (let i = patched.first; i < patched.first + patched.columns * patched.rows; i++) {
-      for (let k = 0; k < PER_PATCH; k++) perPanel[PER_PATCH * p + k]! += perPatch[PER_PATCH * i + k]!
-    }
-    for (let k = 0; k < PER_PATCH; k++) whole[k]! += perPanel[PER_PATCH * p + k]!
+    if (viewPanel(surroundings, patched, receiver, view)) view.panelInSight[p] = 1
   })
-  return { perPatch, perPanel, whole }
+  return view
 }
 
-function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: Receiver, view: Float64Array): void {
+/** Fills in what the receiver sees of one panel; false when that is nothing. */
+function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: Receiver, view: PatchView): boolean {
+  const { perPatch, whole } = view
   const { panel, first, columns, rows, corners, cellMetres } = patched
   const [nx, ny, nz] = receiver.facing
   const px = receiver.place[0] + nx * SURFACE_CLEARANCE_METRES
@@ -53,7 +87,7 @@ function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: 
   const pz = receiver.place[2] + nz * SURFACE_CLEARANCE_METRES
   const [ax, ay, az] = panel.normal
   const [cx, cy, cz] = panel.centre
-  if ((px - cx) * ax + (py - cy) * ay + (pz - cz) * az <= 1e-6) return
+  if ((px - cx) * ax + (py - cy) * ay + (pz - cz) * az <= 1e-6) return false
   viewPolygon(corners, 4, px, py, pz, nx, ny, nz)
   const { aboveHorizon, solidAngle } = polygonView
   const { occluders, patches } = surroundings
@@ -76,17 +110,23 @@ function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: 
     const visible = blockers === 0 ? 1
       : occluders.visibleShare(px + dx * short, py + dy * short, pz + dz * short, cellMetres)
     const o = PER_PATCH * i
-    view[o] = cosOut > 0 ? angle * cosOut * visible : 0
-    view[o + 1] = angle * visible
-    view[o + 2] = angle * visible * dx * inverse
-    view[o + 3] = angle * visible * dy * inverse
-    view[o + 4] = angle * visible * dz * inverse
+    perPatch[o] = cosOut > 0 ? angle * cosOut * visible : 0
+    perPatch[o + 1] = angle * visible
+    perPatch[o + 2] = angle * visible * dx * inverse
+    perPatch[o + 3] = angle * visible * dy * inverse
+    perPatch[o + 4] = angle * visible * dz * inverse
   }
   const flatScale = flatTotal > 0 ? aboveHorizon / flatTotal : 0
   const angleScale = angleTotal > 0 ? solidAngle / angleTotal : 0
+  let angleSeen = 0
   for (let i = first; i < first + columns * rows; i++) {
     const o = PER_PATCH * i
-    view[o]! *= flatScale
-    for (let k = 1; k < PER_PATCH; k++) view[o + k]! *= angleScale
+    angleSeen += perPatch[o + 1]!
+    for (let k = 0; k < PER_PATCH; k++) {
+      const seen = perPatch[o + k]! * (k === 0 ? flatScale : angleScale)
+      perPatch[o + k] = seen
+      whole[k]! += seen
+    }
   }
+  return angleSeen > 0
 }

@@ -1,6 +1,6 @@
 import type { Vector } from '../arithmetic/vector.ts'
 
-/** A place where light is received. Keep the object: what does not depend on a light is remembered with it. */
+/** A place where light is received. */
 export interface Receiver {
   readonly place: Vector
   /** Unit normal. */
