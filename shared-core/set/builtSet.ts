@@ -24,7 +24,6 @@ export interface BuiltSet extends Surroundings {
 }
 
 const builtSets = new WeakMap<Scene, BuiltSet>()
-const builtLights = new WeakMap<SceneLight, readonly Emitter[]>()
 
 /** Builds a scene once and remembers it with the scene; what is unchanged since another scene is not built again. */
 export function builtSet(scene: Scene): BuiltSet {
@@ -35,7 +34,7 @@ export function builtSet(scene: Scene): BuiltSet {
 
 function build(scene: Scene): BuiltSet {
   const surroundings = surroundingsOf(scene)
-  const lights = scene.lights.map((light, index) => ({ id: light.id, index, light, emitters: emittersOfLight(light) }))
+  const lights = scene.lights.map((light, index) => ({ id: light.id, index, light, emitters: emittersOf(light) }))
   // Both faces of an umbrella are one plate; a bare tube hides nothing.
   const fronts = lights.flatMap(({ index, emitters }) =>
     emitters.slice(0, 1).filter(({ front }) => front.shape !== 'sphere').map((emitter) => ({ owner: index, emitter })))
@@ -47,10 +46,4 @@ function build(scene: Scene): BuiltSet {
     occludersWithFronts: new Occluders(surroundings.form.parts, surroundings.panels, fronts),
     view: cameraView(scene.camera),
   }
-}
-
-function emittersOfLight(light: SceneLight): readonly Emitter[] {
-  let emitters = builtLights.get(light)
-  if (!emitters) builtLights.set(light, (emitters = emittersOf(light)))
-  return emitters
 }

@@ -68,8 +68,19 @@ function standingEmitter(light: SceneLight, front: Front, axis: Vector, fluxShar
   }
 }
 
-/** The fronts of a light in the set: one, or two for a translucent umbrella that also sends light backwards. */
+const builtLights = new WeakMap<SceneLight, readonly Emitter[]>()
+
+/**
+ * The fronts of a light in the set: one, or two for a translucent umbrella that also sends light backwards. Remembered
+ * with the light's object.
+ */
 export function emittersOf(light: SceneLight): readonly Emitter[] {
+  let emitters = builtLights.get(light)
+  if (!emitters) builtLights.set(light, (emitters = buildEmitters(light)))
+  return emitters
+}
+
+function buildEmitters(light: SceneLight): readonly Emitter[] {
   const front = frontOf(light.modifier, light.grid)
   const axis = direction(subtract(vectorOf(light.aim), vectorOf(light.place)))
   const forward = standingEmitter(light, front, axis, front.fluxShare)
