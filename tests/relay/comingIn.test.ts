@@ -32,7 +32,7 @@ describe('coming in', () => {
     ['a page of another site', { origin: 'https://elsewhere.example' }],
     ['a page of another port of this machine', { origin: 'http://127.0.0.1:1' }],
     ['a page without an origin of its own', { origin: 'null' }],
-    ['a foreign name led to this machine', { host: 'rebound.example:80', origin: 'http://rebound.example:80' }],
+    ['a foreign name led to this machine', { host: 'rebound.example:4200', origin: 'http://rebound.example:4200' }],
     ['a browser that says the page is of another site', { 'sec-fetch-site': 'cross-site' }],
   ])('is refused to %s, even with a good secret', async (_name, headers) => {
     const relay = await openRelay()

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { messageAuth } from 'y-websocket'
 import * as Y from 'yjs'
 import { refusalText } from '../../server/relay/refusals.ts'
 import { openRelay, type Seated, type TestRelay } from './openRelay.ts'
@@ -150,8 +151,12 @@ describe('the pen', () => {
     const { photographer, client } = await relay.crew()
     const holder = await stockJoin(relay, client.seatId, bearer(client))
     const watching = await stockJoin(relay, photographer.seatId, bearer(photographer))
+    let refusals = 0
+    holder.provider.messageHandlers[messageAuth] = () => { refusals += 1 }
     holder.map.set('before', 1)
+    await until(() => refusals === 1)
     await movePen(relay, photographer, client.seatId)
+    await until(() => watching.map.get('before') === 1)
     holder.map.set('after', 2)
     await until(() => watching.map.get('after') === 2)
     expect(watching.map.toJSON()).toEqual({ before: 1, after: 2 })
