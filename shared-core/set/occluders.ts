@@ -1,5 +1,6 @@
 import type { Vector } from '../arithmetic/vector.ts'
 import type { Emitter } from './emitter.ts'
+import { isInOwnShadow, type OwnShadow } from './ownShadow.ts'
 import type { Panel } from './panels.ts'
 import type { Ellipsoid } from './subjectForm.ts'
 
@@ -31,6 +32,7 @@ export class Occluders {
   private nearEllipsoidCount = 0
   private readonly nearPlates: Int32Array
   private nearPlateCount = 0
+  private ownShadow: OwnShadow | null = null
   private px = 0
   private py = 0
   private pz = 0
@@ -59,6 +61,14 @@ export class Occluders {
   }
 
   /**
+   * Looks from now on from a place on the subject's own skin, whose shadow on itself is known beforehand: the rounded
+   * parts, which the place may lie inside of, do not count then. Null looks from the air again.
+   */
+  standOn(ownShadow: OwnShadow | null): void {
+    this.ownShadow = ownShadow
+  }
+
+  /**
    * Keeps for `visibleShare` only what could block between a point and a front; returns how many that is.
    *
    * @param owner light whose own fronts do not block it
@@ -72,7 +82,7 @@ export class Occluders {
     const lengthSquared = dx * dx + dy * dy + dz * dz
     this.lookFrom(px, py, pz)
     const bodies = this.ellipsoids
-    for (let i = 0; i < this.nearEllipsoids.length; i++) {
+    for (let i = 0; this.ownShadow === null && i < this.nearEllipsoids.length; i++) {
       const o = PER_ELLIPSOID * i
       if (!meetsCone(bodies[o + 9]! - px, bodies[o + 10]! - py, bodies[o + 11]! - pz, dx, dy, dz, lengthSquared,
         bodies[o + 12]!, radius)) continue
@@ -96,7 +106,7 @@ export class Occluders {
         this.nearPlates[this.nearPlateCount++] = i
       }
     }
-    return this.nearEllipsoidCount + this.nearPlateCount
+    return this.nearEllipsoidCount + this.nearPlateCount + (this.ownShadow === null ? 0 : 1)
   }
 
   /** Share of a small patch, `cell` metres wide around `to`, that a single sight from `from` meets, 0-1. */
@@ -155,6 +165,7 @@ export class Occluders {
     const dx = tx - this.px
     const dy = ty - this.py
     const dz = tz - this.pz
+    if (this.ownShadow !== null && isInOwnShadow(this.ownShadow, dx, dy, dz)) return 0
     const visible = this.nearEllipsoidCount === 0 ? 1 : this.pastBody(dx, dy, dz, cell)
     return visible === 0 || this.nearPlateCount === 0 ? visible : visible * this.pastPlates(dx, dy, dz, cell)
   }

@@ -1,5 +1,10 @@
 import { type Vector, add } from '../arithmetic/vector.ts'
 import { cosine, radiansFromDegrees, sine } from '../arithmetic/portable.ts'
+import { areaShadows } from '../subject/areas/areaShadows.ts'
+import { subjectAreas, type SubjectAreaId } from '../subject/areas/subjectAreas.ts'
+import { STATURE_METRES } from '../subject/field/subjectField.ts'
+import { NECK_PIVOT } from '../subject/mesh/pose.ts'
+import { shadowWords, type OwnShadow } from './ownShadow.ts'
 import type { SceneSubject } from './scene.ts'
 
 /** A rounded part of the body: an ellipsoid with its own axes. */
@@ -12,18 +17,13 @@ export interface Ellipsoid {
 
 export type SubjectMaterial = 'skin' | 'lips' | 'hair' | 'cloth'
 
-export const subjectAreaIds = [
-  'nose', 'lips', 'cheek-left', 'cheek-right', 'jaw-left', 'jaw-right', 'rear-jaw-left', 'rear-jaw-right', 'neck', 'hair',
-  'shoulder-left', 'shoulder-right', 'breastbone',
-] as const
-export type SubjectAreaId = (typeof subjectAreaIds)[number]
-
 /** A place on the body at which light is metered. Left and right are the camera's. */
 export interface SubjectArea {
   readonly id: SubjectAreaId
   readonly place: Vector
   readonly facing: Vector
   readonly material: SubjectMaterial
+  readonly ownShadow: OwnShadow
 }
 
 /** The body as the light meets it. A finer form gives the same two things: what blocks, and where the areas are. */
@@ -84,38 +84,13 @@ const SITTING_LEGS: readonly Proportion[] = [
   { part: 'legs', at: mm(0, -230, 880), semi: mm(180, 290, 85) },
 ]
 
-interface AreaProportion {
-  readonly id: SubjectAreaId
-  readonly on: 'head' | 'body'
-  readonly at: Vector
-  /** Degrees from straight ahead towards the side, and upwards. */
-  readonly side: -1 | 0 | 1
-  readonly turnedDegrees: number
-  readonly upDegrees: number
-  readonly material: SubjectMaterial
-}
+const shadows = Object.fromEntries(
+  Object.entries(areaShadows).map(([id, hexadecimal]) => [id, shadowWords(hexadecimal)])) as Record<SubjectAreaId, Uint32Array>
 
-/** Places a centimetre outside the rounded form, as a meter or a cheekbone stands out. */
-const AREAS: readonly AreaProportion[] = [
-  { id: 'nose', on: 'head', at: mm(0, -118, 1590), side: 0, turnedDegrees: 0, upDegrees: 0, material: 'skin' },
-  { id: 'lips', on: 'head', at: mm(0, -98, 1538), side: 0, turnedDegrees: 0, upDegrees: 0, material: 'lips' },
-  ...bothSides('cheek', 'head', mm(58, -76, 1588), 45, 0, 'skin'),
-  ...bothSides('jaw', 'head', mm(72, -34, 1548), 90, 0, 'skin'),
-  ...bothSides('rear-jaw', 'head', mm(72, 2, 1556), 125, 0, 'skin'),
-  { id: 'neck', on: 'body', at: mm(0, -58, 1478), side: 0, turnedDegrees: 0, upDegrees: 0, material: 'skin' },
-  { id: 'hair', on: 'head', at: mm(0, 26, 1758), side: 0, turnedDegrees: 0, upDegrees: 80, material: 'hair' },
-  ...bothSides('shoulder', 'body', mm(150, 10, 1456), 90, 60, 'cloth'),
-  { id: 'breastbone', on: 'body', at: mm(0, -118, 1330), side: 0, turnedDegrees: 0, upDegrees: 15, material: 'skin' },
-]
-
-function bothSides(
-  name: 'cheek' | 'jaw' | 'rear-jaw' | 'shoulder', on: 'head' | 'body', at: Vector, turnedDegrees: number,
-  upDegrees: number, material: SubjectMaterial,
-): AreaProportion[] {
-  return ([-1, 1] as const).map((side) => ({
-    id: `${name}-${side < 0 ? 'left' : 'right'}` as const,
-    on, at: [side * at[0], at[1], at[2]] as const, side, turnedDegrees, upDegrees, material,
-  }))
+/** Left and right are the camera's: on somebody who faces away they change places. */
+function otherSide(id: SubjectAreaId): SubjectAreaId {
+  const swapped = id.endsWith('-left') ? id.replace(/left$/, 'right') : id.replace(/right$/, 'left')
+  return swapped as SubjectAreaId
 }
 
 /** Eyes of somebody on a chair of 0.45 m are 0.22 of the stature lower than standing (ANSUR II eye heights, medians). */
@@ -128,7 +103,7 @@ export function subjectForm(subject: SceneSubject): SubjectForm {
   const bodyTurn = turnedBy(subject.turnDegrees)
   const headTurn = turnedBy(subject.headTurnDegrees)
   const chinUp = chinUpBy(subject.headTiltDegrees)
-  const pivot = mm(0, 20, 1530)
+  const pivot: Vector = [NECK_PIVOT[0] / STATURE_METRES, NECK_PIVOT[1] / STATURE_METRES, NECK_PIVOT[2] / STATURE_METRES]
 
   const turnHead: Turn = (v) => headTurn(chinUp(v))
   const headPlace: Turn = (v) => add(turnHead([v[0] - pivot[0], v[1] - pivot[1], v[2] - pivot[2]]), pivot)
@@ -148,21 +123,17 @@ export function subjectForm(subject: SceneSubject): SubjectForm {
   const legs = subject.posture === 'sitting' ? SITTING_LEGS : STANDING_LEGS
   return {
     parts: [...HEAD.map((p) => pose(p, true)), ...[...BODY, ...legs].map((p) => pose(p, false))],
-    areas: AREAS.map((area) => {
-      const onHead = area.on === 'head'
-      const facesAway = cosine(radiansFromDegrees(subject.turnDegrees + (onHead ? subject.headTurnDegrees : 0))) < 0
-      const swap = facesAway ? -1 : 1
-      const turned = radiansFromDegrees(area.turnedDegrees)
-      const up = radiansFromDegrees(area.upDegrees)
-      const facing: Vector = [
-        swap * area.side * sine(turned) * cosine(up), -cosine(turned) * cosine(up), sine(up),
-      ]
-      const at: Vector = [swap * area.at[0], area.at[1], area.at[2]]
+    areas: subjectAreas.map((area): SubjectArea => {
+      const turn: Turn = area.onHead ? (v) => bodyTurn(turnHead(v)) : bodyTurn
+      const place: Vector = [area.place[0] / STATURE_METRES, area.place[1] / STATURE_METRES, area.place[2] / STATURE_METRES]
+      const facesAway = cosine(radiansFromDegrees(subject.turnDegrees + (area.onHead ? subject.headTurnDegrees : 0))) < 0
       return {
-        id: area.id,
-        place: inSet(onHead ? headPlace(at) : at),
-        facing: bodyTurn(onHead ? turnHead(facing) : facing),
+        id: facesAway ? otherSide(area.id) : area.id,
+        place: inSet(area.onHead ? headPlace(place) : place),
+        facing: turn(area.facing),
         material: area.material,
+        // The rest axes as they stand now are the columns of the turn; its inverse has them as rows.
+        ownShadow: { words: shadows[area.id], toRest: [turn([1, 0, 0]), turn([0, 1, 0]), turn([0, 0, 1])] },
       }
     }),
     eyes: inSet(headPlace(mm(0, -80, 1620))),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { dot, subtract } from '../../shared-core/arithmetic/vector.ts'
-import { type Ellipsoid, type SubjectAreaId, subjectForm } from '../../shared-core/set/subjectForm.ts'
+import { type Ellipsoid, subjectForm } from '../../shared-core/set/subjectForm.ts'
+import type { SubjectAreaId } from '../../shared-core/subject/areas/subjectAreas.ts'
 import { studioScene } from './studioScene.ts'
 
 const standing = studioScene().subject
