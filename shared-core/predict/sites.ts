@@ -11,6 +11,9 @@ import type { Receiver } from '../transport/receipt.ts'
 import { areaLabels } from './areaLabels.ts'
 import type { AreaId, AreaMaterial } from './prediction.ts'
 
+/** Rounded places show a little of themselves past their own edge: the top of the hair, a shoulder. */
+const TURNED_AWAY_COSINE = -0.2
+
 /** A place that is metered and coloured: where it is, what it is of, and what the camera sees there. */
 export interface Site {
   readonly id: AreaId
@@ -34,7 +37,7 @@ export function sitesOf(scene: Scene, points: Look['points']): readonly Site[] {
     id: area.id,
     label: areaLabels[area.id],
     material: area.material,
-    receiver: { place: area.place, facing: area.facing, surfaceId: null },
+    receiver: { place: area.place, facing: area.facing, surfaceId: null, ownShadow: area.ownShadow },
     shines: null,
     swatch: null,
     ...seen(view, area.place, area.facing),
@@ -100,6 +103,6 @@ function frontSites(scene: Scene): Site[] {
 
 function seen(view: CameraView, place: Vector, facing: Vector): Pick<Site, 'inFrame' | 'frameX' | 'frameY'> {
   const position = framePositionOf(view, place)
-  const faces = dot(facing, direction(subtract(view.place, place))) > 0
+  const faces = dot(facing, direction(subtract(view.place, place))) > TURNED_AWAY_COSINE
   return { inFrame: faces && isInFrame(position), frameX: position.frameX, frameY: position.frameY }
 }

@@ -178,8 +178,12 @@ export class Occluders {
       const n = PER_NEAR * k
       // All in the space where the part is the unit sphere: o the point, v the ray.
       const squareOfO = near[n + 7]!
-      if (squareOfO < 1) return 0
       const ahead = dx * near[n + 3]! + dy * near[n + 4]! + dz * near[n + 5]!
+      if (squareOfO < 1) {
+        // A place on the skin may lie under the rounded form: it sees what it would see from the form's surface.
+        if (ahead > 0) return 0
+        continue
+      }
       if (ahead <= near[n + 6]!) continue
       const o = this.nearEllipsoids[k]!
       const vx = e[o]! * dx + e[o + 1]! * dy + e[o + 2]! * dz

@@ -56,6 +56,7 @@ export function directReceipt(set: BuiltSet, light: StandingLight, receiver: Rec
   directSum.flat = 0
   directSum.domeOut = 0
   directSum.domeToLight = 0
+  set.occludersWithFronts.standOn(receiver.ownShadow ?? null)
   for (const emitter of light.emitters) {
     addDirectLight(emitter, light.index, set.occludersWithFronts,
       place[0] + facing[0] * SURFACE_CLEARANCE_METRES,
@@ -63,6 +64,7 @@ export function directReceipt(set: BuiltSet, light: StandingLight, receiver: Rec
       place[2] + facing[2] * SURFACE_CLEARANCE_METRES,
       facing[0], facing[1], facing[2], toLight[0], toLight[1], toLight[2], true)
   }
+  set.occludersWithFronts.standOn(null)
   return { flat: directSum.flat, domeOut: directSum.domeOut, domeToLight: directSum.domeToLight }
 }
 

@@ -50,7 +50,7 @@ const remembered = new WeakMap<Surroundings, ViewsInOrder>()
 function isSameReceiver(a: Receiver, b: Receiver): boolean {
   if (a === b) return true
   return a.place[0] === b.place[0] && a.place[1] === b.place[1] && a.place[2] === b.place[2] &&
-    a.facing[0] === b.facing[0] && a.facing[1] === b.facing[1] && a.facing[2] === b.facing[2] && a.surfaceId === b.surfaceId
+    a.facing[0] === b.facing[0] && a.facing[1] === b.facing[1] && a.facing[2] === b.facing[2] && a.surfaceId === b.surfaceId && a.ownShadow?.words === b.ownShadow?.words
 }
 
 /**
@@ -70,10 +70,12 @@ function lookAround(surroundings: Surroundings, receiver: Receiver): PatchView {
     panelInSight: new Uint8Array(patches.panels.length),
     whole: new Float64Array(PER_PATCH),
   }
+  surroundings.occluders.standOn(receiver.ownShadow ?? null)
   patches.panels.forEach((patched, p) => {
     if (surfaces[patched.surfaceIndex]!.id === receiver.surfaceId) return
     if (viewPanel(surroundings, patched, receiver, view)) view.panelInSight[p] = 1
   })
+  surroundings.occluders.standOn(null)
   return view
 }
 
@@ -116,17 +118,17 @@ function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: 
     perPatch[o + 3] = angle * visible * dy * inverse
     perPatch[o + 4] = angle * visible * dz * inverse
   }
-  const flatScale = flatTotal > 0 ? aboveHorizon / flatTotal : 0
   const angleScale = angleTotal > 0 ? solidAngle / angleTotal : 0
+  const flatScale = flatTotal > 0 ? aboveHorizon / flatTotal : 0
+  // A sliver above the horizon may hold no patch's middle: all patches share it.
+  const sliver = angleTotal > 0 ? aboveHorizon / angleTotal : 0
   let angleSeen = 0
   for (let i = first; i < first + columns * rows; i++) {
     const o = PER_PATCH * i
     angleSeen += perPatch[o + 1]!
-    for (let k = 0; k < PER_PATCH; k++) {
-      const seen = perPatch[o + k]! * (k === 0 ? flatScale : angleScale)
-      perPatch[o + k] = seen
-      whole[k]! += seen
-    }
+    perPatch[o] = flatTotal > 0 ? perPatch[o]! * flatScale : perPatch[o + 1]! * sliver
+    for (let k = 1; k < PER_PATCH; k++) perPatch[o + k]! *= angleScale
+    for (let k = 0; k < PER_PATCH; k++) whole[k]! += perPatch[o + k]!
   }
   return angleSeen > 0
 }

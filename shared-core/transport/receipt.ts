@@ -1,7 +1,10 @@
 import type { Vector } from '../arithmetic/vector.ts'
+import type { OwnShadow } from '../set/ownShadow.ts'
 
 /** A place where light is received. */
 export interface Receiver {
+  /** Of a place on the subject's skin; absent for all else. */
+  readonly ownShadow?: OwnShadow
   readonly place: Vector
   /** Unit normal. */
   readonly facing: Vector

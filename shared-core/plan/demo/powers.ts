@@ -9,7 +9,7 @@ const FULL_ENERGY_JOULES = 1_000
  * their light past the cloth, so they need some two stops more than heads whose whole pool met it would.
  */
 const stopsFromFull = {
-  duskDraft1: { a: -3.9, b: -2.5, c: -1.8, d: -5.6 },
+  duskDraft1: { a: -3.9, b: -2.5, c: -1.7, d: -5.6 },
   dusk: { a: -3.9, b: -2, c: -2.2, d: -5.6 },
   firstLight: { a: -3.9, b: -3.5, d: -3.5 },
 } as const
