@@ -81,3 +81,39 @@ export function emptyScene(lights: readonly SceneLight[], pieces: readonly Scene
     room: { ...scene.room, widthMetres: 60, lengthMetres: 60, heightMetres: 30, markFromLeftWallMetres: 30, markFromRearWallMetres: 30 },
   }
 }
+
+/** Where people are metered, on the standing subject of `studioScene`: a little outside the body, facing as named. */
+export interface MeteredPlace {
+  readonly id: string
+  readonly place: readonly [number, number, number]
+  readonly facing: readonly [number, number, number]
+  readonly surfaceId: null
+}
+
+function metered(id: string, place: MeteredPlace['place'], aroundDegrees: number, upDegrees = 0): MeteredPlace {
+  const around = (aroundDegrees * Math.PI) / 180
+  const up = (upDegrees * Math.PI) / 180
+  const level = Math.cos(up)
+  return { id, place, facing: [level * Math.sin(around), -level * Math.cos(around), Math.sin(up)], surfaceId: null }
+}
+
+/** Camera right; the left ones are their mirror. */
+const rightPlaces = [
+  metered('cheek-right', [0.058, -0.076, 1.588], 45),
+  metered('jaw-right', [0.072, -0.034, 1.548], 90),
+  metered('rear-jaw-right', [0.066, 0.002, 1.56], 125),
+  metered('shoulder-right', [0.15, 0.01, 1.456], 90, 60),
+]
+
+export const meteredPlaces: readonly MeteredPlace[] = [
+  metered('nose', [0, -0.118, 1.59], 0),
+  metered('lips', [0, -0.098, 1.538], 0),
+  metered('neck', [0, -0.058, 1.478], 0),
+  metered('hair', [0, 0.026, 1.758], 0, 80),
+  metered('breastbone', [0, -0.118, 1.33], 0, 15),
+  ...rightPlaces,
+  ...rightPlaces.map(({ id, place, facing }): MeteredPlace => ({
+    id: id.replace('right', 'left'), place: [-place[0], place[1], place[2]], facing: [-facing[0], facing[1], facing[2]],
+    surfaceId: null,
+  })),
+]
