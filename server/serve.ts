@@ -79,7 +79,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   server.on('upgrade', (request, socket, head) => relay.handleUpgrade(request, socket, head))
   server.on('clientError', (_error, socket) => socket.destroy())
   const port = await listen(server, settings)
-  void files.prepare()
+  files.prepare().catch((thrown: unknown) => log.warn('page not compressed ahead', { detail: String(thrown) }))
   return {
     port,
     origin: settings.PUBLIC_ORIGIN || `${hasTls(settings) ? 'https' : 'http'}://${shownHost(settings.HOST)}:${port}`,

@@ -3,6 +3,8 @@ import { z } from 'zod'
 /** One thing that whoever runs the relay may set: an environment variable, with what it is for beside it. */
 interface Setting<Value> {
   readonly schema: z.ZodType<Value>
+  /** What may be written, in words. */
+  readonly takes: string
   /** As it would be written in the environment. */
   readonly default: string
   readonly unit: string
@@ -10,17 +12,17 @@ interface Setting<Value> {
 }
 
 function text(fallback: string, unit: string, reason: string): Setting<string> {
-  return { schema: z.string().max(1_000), default: fallback, unit, reason }
+  return { schema: z.string().max(1_000), takes: 'at most 1000 characters', default: fallback, unit, reason }
 }
 
 function whole(fallback: number, least: number, most: number, unit: string, reason: string): Setting<number> {
-  return { schema: z.coerce.number().int().min(least).max(most), default: String(fallback), unit, reason }
+  return { schema: z.coerce.number().int().min(least).max(most), takes: `a whole number from ${least} to ${most}`, default: String(fallback), unit, reason }
 }
 
 function oneOf<const Values extends readonly [string, ...string[]]>(
   values: Values, fallback: Values[number], unit: string, reason: string,
 ): Setting<Values[number]> {
-  return { schema: z.enum(values) as unknown as z.ZodType<Values[number]>, default: fallback, unit, reason }
+  return { schema: z.enum(values) as unknown as z.ZodType<Values[number]>, takes: values.join(' or '), default: fallback, unit, reason }
 }
 
 /** Every setting there is. The table in DEVELOPERS.md and `npm start -- --settings` are made from this. */
@@ -80,7 +82,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     const written = environment[name]?.trim() || setting.default
     const parsed = setting.schema.safeParse(written)
     if (parsed.success) values[name] = parsed.data
-    else problems.push(`${name}=${written}: ${parsed.error.issues[0]?.message ?? 'not understood'} (${setting.unit})`)
+    else problems.push(`${name}=${written}: takes ${setting.takes}${setting.unit === '' ? '' : ` (${setting.unit})`}`)
   }
   const settings = values as Settings
   if ((settings.TLS_CERT === '') !== (settings.TLS_KEY === '')) problems.push('TLS_CERT and TLS_KEY only work together.')

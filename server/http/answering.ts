@@ -29,8 +29,9 @@ const PROBLEM_OF_NOT_ADMITTED: Record<NotAdmitted, ProblemCode> = { noSeat: 'no-
 
 /** Answers every plain request; whatever goes wrong on the way is answered from the one catalogue. */
 export function makeAnswering(parts: HttpParts): (request: IncomingMessage, response: ServerResponse) => void {
+  const headers = Object.entries(usualHeaders(parts.origin.publicOrigin.startsWith('https:')))
   return (request, response) => {
-    for (const [name, value] of Object.entries(usualHeaders(parts.origin.isSecure))) response.setHeader(name, value)
+    for (const [name, value] of headers) response.setHeader(name, value)
     const exchange = new Exchange(request, response, parts)
     answer(parts, exchange).catch((thrown: unknown) => {
       const problem = problemOf(thrown, parts.log)

@@ -16,8 +16,11 @@ const CONTENT_SECURITY_POLICY = [
   "frame-ancestors 'none'",
 ].join('; ')
 
-/** Headers of every answer. */
-export function usualHeaders(isSecure: boolean): Record<string, string> {
+/**
+ * Headers of every answer. `onlyByTls` keeps browsers to https for a year: right for a name of one's own, wrong for
+ * `localhost`, which other programs share.
+ */
+export function usualHeaders(onlyByTls: boolean): Record<string, string> {
   return {
     'Content-Security-Policy': CONTENT_SECURITY_POLICY,
     'X-Content-Type-Options': 'nosniff',
@@ -26,6 +29,6 @@ export function usualHeaders(isSecure: boolean): Record<string, string> {
     'Cross-Origin-Resource-Policy': 'same-origin',
     'Permissions-Policy': 'camera=(), microphone=(), geolocation=()',
     'X-Frame-Options': 'DENY',
-    ...(isSecure ? { 'Strict-Transport-Security': 'max-age=31536000' } : {}),
+    ...(onlyByTls ? { 'Strict-Transport-Security': 'max-age=31536000' } : {}),
   }
 }

@@ -14,8 +14,8 @@ const CLOSE_GRACE_MS = 2_000
 export class Connection {
   /** Replaced when the person changes their name. */
   seat: Seat
-  /** Set while the relay waits for edits that this one's edits rest on. */
-  askedForMissing = false
+  /** While the relay waits for edits that this one's edits rest on. */
+  isAskedForMissing = false
   /** False from a ping until its answer. */
   answeredPing = true
   /** Why the relay ended it; null while it has not. */

@@ -11,8 +11,8 @@ export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3 } as 
 export type Frame =
   /** "Here is what I have (a state vector): what am I missing?" */
   | { readonly kind: 'ask'; readonly stateVector: Uint8Array }
-  /** A change to the document, or the answer to our own ask: on the wire they differ, in meaning not. */
-  | { readonly kind: 'change'; readonly update: Uint8Array }
+  /** A change to the document; as an answer it is all that we asked for. */
+  | { readonly kind: 'change'; readonly update: Uint8Array; readonly isAnswer: boolean }
   | { readonly kind: 'presence'; readonly awarenessUpdate: Uint8Array }
   | { readonly kind: 'askPresence' }
 
@@ -32,10 +32,12 @@ export function readFrame(bytes: Uint8Array): Frame | null {
 }
 
 function readSyncFrame(decoder: decoding.Decoder): Frame | null {
-  switch (decoding.readVarUint(decoder)) {
-    case syncProtocol.messageYjsSyncStep1: return { kind: 'ask', stateVector: decoding.readVarUint8Array(decoder) }
-    case syncProtocol.messageYjsSyncStep2:
-    case syncProtocol.messageYjsUpdate: return { kind: 'change', update: decoding.readVarUint8Array(decoder) }
+  const step = decoding.readVarUint(decoder)
+  const bytes = decoding.readVarUint8Array(decoder)
+  switch (step) {
+    case syncProtocol.messageYjsSyncStep1: return { kind: 'ask', stateVector: bytes }
+    case syncProtocol.messageYjsSyncStep2: return { kind: 'change', update: bytes, isAnswer: true }
+    case syncProtocol.messageYjsUpdate: return { kind: 'change', update: bytes, isAnswer: false }
     default: return null
   }
 }

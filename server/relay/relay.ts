@@ -59,6 +59,7 @@ export class Relay implements AccessListener {
   /** Takes a request to upgrade. Who is turned away is so with a documented code, which a browser shows its page. */
   handleUpgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
     if (this.#isStopping || this.#sockets.clients.size >= this.#parts.limits.connections) {
+      socket.on('error', () => { /* They went before they heard it. */ })
       socket.end('HTTP/1.1 503 Service Unavailable\r\nConnection: close\r\nRetry-After: 5\r\n\r\n')
       return
     }

@@ -16,6 +16,7 @@ interface Change {
   readonly kind: 'change'
   readonly connection: Connection
   readonly update: Uint8Array
+  readonly isAnswer: boolean
 }
 
 type Work =
@@ -108,7 +109,8 @@ export class Room {
 
   /** Tells all clients who holds the pen and whether edits are kept; said again now and then lest it go stale. */
   sayAsRelay(): void {
-    this.#company.sayAsRelay({ pen: this.#pen ?? null, notKept: this.#house.health.notKept })
+    if (this.#pen === undefined) return
+    this.#company.sayAsRelay({ pen: this.#pen, notKept: this.#house.health.notKept })
   }
 
   /** Serves what arrived, folds the log, and ends every connection. */
@@ -194,7 +196,7 @@ export class Room {
     } catch {
       return this.#takeOneByOne(document, changes)
     }
-    changes.forEach((change, index) => this.#noteCompleteness(document, change.connection, applied.incomplete.has(index)))
+    changes.forEach((change, index) => this.#noteCompleteness(document, change, applied.incomplete.has(index)))
     if (applied.news === null) return
     try {
       await document.keep(applied.news)
@@ -214,11 +216,14 @@ export class Room {
     for (const change of changes) await this.#take(document, [change])
   }
 
-  /** Asks once for what a change rests on; should it still not come, says so. */
-  #noteCompleteness(document: SharedDocument, connection: Connection, isIncomplete: boolean): void {
-    if (isIncomplete && connection.askedForMissing) connection.refuse('incomplete')
-    if (isIncomplete && !connection.askedForMissing) this.#askForMissing(document, connection)
-    connection.askedForMissing = isIncomplete
+  /**
+   * Asks for what a change rests on. What arrives until the answer is in it too; only an answer that is not whole
+   * itself is beyond help, and said to be.
+   */
+  #noteCompleteness(document: SharedDocument, { connection, isAnswer }: Change, isIncomplete: boolean): void {
+    if (isIncomplete && isAnswer) connection.refuse('incomplete')
+    if (isIncomplete && !isAnswer && !connection.isAskedForMissing) this.#askForMissing(document, connection)
+    connection.isAskedForMissing = isIncomplete && !isAnswer
   }
 
   #answer(document: SharedDocument, connection: Connection, stateVector: Uint8Array): void {
