@@ -89,10 +89,12 @@ function costOf(
 ): number {
   const area = tape.width * tape.height
   const overTapes = placed.reduce((sum, other) => sum + sharedArea(withGap(bounds), other.bounds), 0)
+  // However small, an overlap is one: no nearness to the thing may buy it.
+  const touches = placed.some((other) => sharedArea(bounds, other.bounds) > 0) ? 200 : 0
   const overThings = keepOff.reduce((sum, thing) => sum + hidden(bounds, thing, area), 0)
   const [lookX, lookY] = tape.looksTowards
   const inThrow = lookX === 0 && lookY === 0 ? 0 : 1 + direction[0] * lookX + direction[1] * lookY
-  return (overTapes / area) * 100 + overThings * 9 + reach / 45 + inThrow * 0.8 + hop(tape, bounds, before)
+  return touches + (overTapes / area) * 100 + overThings * 9 + reach / 45 + inThrow * 0.8 + hop(tape, bounds, before)
 }
 
 /** How much of the smaller of the two a tape would hide or be hidden by, 0 to 1: a thin flag counts as much as a box. */
