@@ -87,25 +87,22 @@ function surfaceLegs(set: BuiltSet, light: StandingLight, receiver: Receiver, to
   const { perPatch, panelInSight } = patchView(set.surroundings, receiver)
   const { patches: { panels, otherSide }, surfaces } = set
   const legs: SurfaceLeg[] = []
-  const addLeg = (surfaceIndex: number, by: SurfaceLeg['by'], share: number) => {
-    if (sums[1] === 0) return
-    const [flat, angle, x, y, z] = sums
-    const receipt = receiptOf(share / Math.PI, flat!, angle!, x!, y!, z!, receiver.facing, toLight)
-    legs.push({ surfaceId: surfaces[surfaceIndex]!.id, by, receipt })
-  }
   for (let p = 0; p < panels.length;) {
     const { surfaceIndex } = panels[p]!
-    const { transmittance } = surfaces[surfaceIndex]!
+    const { id, transmittance } = surfaces[surfaceIndex]!
     const firstPanel = p
     while (p < panels.length && panels[p]!.surfaceIndex === surfaceIndex) p++
     sumPanels(perPatch, panelInSight, panels, firstPanel, p, patchExposure, null)
-    addLeg(surfaceIndex, 'reflected', 1 - transmittance)
-    if (transmittance > 0) {
-      sumPanels(perPatch, panelInSight, panels, firstPanel, p, patchExposure, otherSide)
-      addLeg(surfaceIndex, 'passed', transmittance)
-    }
+    if (sums[1]! > 0) legs.push({ surfaceId: id, by: 'reflected', receipt: receiptOfSums(1 - transmittance, receiver, toLight) })
+    if (transmittance === 0) continue
+    sumPanels(perPatch, panelInSight, panels, firstPanel, p, patchExposure, otherSide)
+    if (sums[1]! > 0) legs.push({ surfaceId: id, by: 'passed', receipt: receiptOfSums(transmittance, receiver, toLight) })
   }
   return legs
+}
+
+function receiptOfSums(share: number, { facing }: Receiver, toLight: Vector): Receipt {
+  return receiptOf(share / Math.PI, sums[0]!, sums[1]!, sums[2]!, sums[3]!, sums[4]!, facing, toLight)
 }
 
 /** Adds up what the patches of some panels send, lit on this side or, by `otherSide`, through from the far one. */
