@@ -1,32 +1,51 @@
 /**
  * `npm run -s predict -- job.json [--look N]` prints a look's whole prediction as JSON: the same core as the board, without
  * a browser. N is the look's place in the job (1 is the first), its name or its id; without it, the first.
+ * `--frame out.png` writes the predicted picture too, `--width W` pixels wide at the camera's crop.
  *
  * Exit codes: 0 fine; 2 the file or the arguments are no good (each problem on a line of its own, with its path).
  */
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { readJobFile } from '../../shared-core/plan/read.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { predict } from '../../shared-core/predict/predict.ts'
 
-const USAGE = 'usage: npm run -s predict -- job.json [--look N] | --demo [--look N]'
+const USAGE = 'usage: npm run -s predict -- job.json|--demo [--look N] [--frame out.png [--width W]]'
+const USUAL_WIDTH = 480
+const WIDEST = 4_000
 
-function main(): void {
-  const { file, demo, look } = readArguments()
+async function main(): Promise<void> {
+  const { file, demo, look, frame, width } = readArguments()
   const plan = demo ? demoPlan : readPlanFile(file)
+  if (frame !== undefined) {
+    const { framePng } = await import('./frame.ts')
+    writeFrame(frame, framePng(plan, lookIdOf(plan, look), width))
+  }
   process.stdout.write(`${JSON.stringify(predict(plan, lookIdOf(plan, look)), null, 2)}\n`)
 }
 
-function readArguments(): { file: string; demo: boolean; look: string | undefined } {
+interface Arguments {
+  readonly file: string
+  readonly demo: boolean
+  readonly look: string | undefined
+  readonly frame: string | undefined
+  readonly width: number
+}
+
+function readArguments(): Arguments {
   try {
     const { values, positionals } = parseArgs({
       allowPositionals: true,
-      options: { look: { type: 'string' }, demo: { type: 'boolean', default: false } },
+      options: {
+        look: { type: 'string' }, demo: { type: 'boolean', default: false }, frame: { type: 'string' }, width: { type: 'string' },
+      },
     })
+    const width = Number(values.width ?? USUAL_WIDTH)
+    if (!Number.isInteger(width) || width < 16 || width > WIDEST) fail([`--width: a whole number of pixels from 16 to ${WIDEST}`, USAGE])
     if (values.demo ? positionals.length > 0 : positionals.length !== 1) fail([USAGE])
-    return { file: positionals[0] ?? '', demo: values.demo, look: values.look }
+    return { file: positionals[0] ?? '', demo: values.demo, look: values.look, frame: values.frame, width }
   } catch (error) {
     return fail([error instanceof Error ? error.message : String(error), USAGE])
   }
@@ -45,6 +64,14 @@ function readPlanFile(file: string): Plan {
   return reading.plan
 }
 
+function writeFrame(path: string, png: Uint8Array): void {
+  try {
+    writeFileSync(path, png)
+  } catch (error) {
+    fail([`${path}: cannot be written (${error instanceof Error ? error.message : String(error)})`])
+  }
+}
+
 function lookIdOf(plan: Plan, asked: string | undefined): string {
   const inOrder = Object.entries(plan.looks).sort(([, a], [, b]) => a.order - b.order)
   const found = asked === undefined
@@ -60,4 +87,4 @@ function fail(lines: readonly string[]): never {
   process.exit(2)
 }
 
-main()
+await main()
