@@ -34,7 +34,7 @@ export const SETTINGS = {
   PUBLIC_ORIGIN: text('', 'origin', 'The address people type, such as https://plans.example, when a proxy stands in front. Only that origin is then let in.'),
   PROXY_HOPS: whole(0, 0, 5, 'proxies', 'How many proxies in front may be believed about whom they speak for; 0 believes none.'),
   DATA_DIR: text('.data', 'path', 'Where the store lives. Back up this folder.'),
-  DURABILITY: oneOf(['process', 'power'], 'process', 'what is outlived', 'process: what others saw outlives a killed relay. power: also a lost machine, at about ten times the cost a commit.'),
+  DURABILITY: oneOf(['process', 'power'], 'process', 'what is outlived', 'process: what others saw outlives a killed relay. power: also a lost machine, at ten times the cost a commit or more.'),
   MAX_STORE_BYTES: whole(0, 0, Number.MAX_SAFE_INTEGER, 'bytes', 'The store refuses edits past this, in words, before the disk is so full that other programs suffer. 0: no limit.'),
   LOG_LEVEL: oneOf(['debug', 'info', 'warn', 'error', 'none'], 'info', 'level', 'How much is written. Keys and names never are.'),
   NEW_JOBS: oneOf(['on', 'off'], 'on', '', 'off: nobody can start a new job here, so a relay on the open network is no free store.'),

@@ -6,8 +6,8 @@ export type SqliteDatabase = InstanceType<typeof Database>
 export type SqliteStatement = Database.Statement
 
 /**
- * What an answered append outlives. `process`: the death of the relay (kill -9), at about 15 µs a commit. `power`: the
- * death of the machine too, since each commit then waits for the disk (about ten times dearer on a fast one).
+ * What an answered append outlives. `process`: the death of the relay (kill -9), at some tens of microseconds a commit.
+ * `power`: the death of the machine too, since each commit then waits for the disk, ten times as long or more.
  */
 export type Durability = 'process' | 'power'
 
