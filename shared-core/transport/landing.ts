@@ -3,6 +3,7 @@ import { angularProfile, sineAtFluxShare } from '../photometry/angularProfile.ts
 import type { StandingLight } from '../set/builtSet.ts'
 import type { Emitter } from '../set/emitter.ts'
 import { emitterPoints } from '../set/emitterPoints.ts'
+import { NOBODY } from '../set/occluders.ts'
 import type { PatchedPanel } from '../set/patches.ts'
 import type { SceneLight } from '../set/scene.ts'
 import type { Surroundings } from '../set/surroundings.ts'
@@ -23,7 +24,7 @@ export interface Landing {
 }
 
 /** Of a light; shared out among its fronts by flux. */
-const RAYS = 160
+const RAYS = 128
 const FEWEST_RAYS = 16
 /** Steps of an additive recurrence in four dimensions: powers of the root of x^5 = x + 1 (Roberts 2018). */
 const STEP = [0.8566748838545029, 0.733891856627126, 0.6287067210378087, 0.5385972572236101] as const
@@ -57,7 +58,7 @@ function lightPieces(surroundings: Surroundings, emitter: Emitter, landing: Land
     if (farthest <= 0) continue
     for (let i = first; i < first + columns * rows; i++) {
       directSum.flat = 0
-      addDirectLight(emitter, -1, occluders,
+      addDirectLight(emitter, NOBODY, occluders,
         patches.centres[3 * i]! + nx * SURFACE_CLEARANCE_METRES,
         patches.centres[3 * i + 1]! + ny * SURFACE_CLEARANCE_METRES,
         patches.centres[3 * i + 2]! + nz * SURFACE_CLEARANCE_METRES,
@@ -126,7 +127,7 @@ function land(surroundings: Surroundings, px: number, py: number, pz: number, fl
   const x = px + short * ray.x
   const y = py + short * ray.y
   const z = pz + short * ray.z
-  if (occluders.consider(px, py, pz, x, y, z, 0, -1) > 0 && occluders.visibleShare(x, y, z, 0) < 0.5) return
+  if (occluders.consider(px, py, pz, x, y, z, 0, NOBODY) > 0 && occluders.visibleShare(x, y, z, 0) < 0.5) return
   landing.surfaceShare[met.surfaceIndex]! += flux
   if (!surfaces[met.surfaceIndex]!.id.startsWith('piece:')) {
     spread(met, px + nearest * ray.x, py + nearest * ray.y, pz + nearest * ray.z, flux, landing.patchExposure)

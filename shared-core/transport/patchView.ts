@@ -1,4 +1,5 @@
 import { polygonView, viewPolygon } from '../photometry/polygon.ts'
+import { NOBODY } from '../set/occluders.ts'
 import type { PatchedPanel } from '../set/patches.ts'
 import type { Surroundings } from '../set/surroundings.ts'
 import type { Receiver } from './receipt.ts'
@@ -93,7 +94,7 @@ function viewPanel(surroundings: Surroundings, patched: PatchedPanel, receiver: 
   viewPolygon(corners, 4, px, py, pz, nx, ny, nz)
   const { aboveHorizon, solidAngle } = polygonView
   const { occluders, patches } = surroundings
-  const blockers = occluders.consider(px, py, pz, cx, cy, cz, patched.radiusMetres, -1)
+  const blockers = occluders.consider(px, py, pz, cx, cy, cz, patched.radiusMetres, NOBODY)
 
   let flatTotal = 0
   let angleTotal = 0

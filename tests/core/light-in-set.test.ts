@@ -264,8 +264,8 @@ describe('a scrim lit from behind', () => {
   it('stands in the picture as transmittance times what falls on its back', () => {
     const camera = { ...studioScene().camera, place: at(0, -3, 1.5), aim: at(0, 0, 1.5), focalLengthMillimetres: 50 }
     const seen = { ...scene, camera }
-    for (const frame of [[0.5, 0.5], [0.2, 0.4]] as const) {
-      const behind = behindAt(seen, ...frame)
+    for (const [frameX, frameY] of [[0.5, 0.5], [0.2, 0.4]] as const) {
+      const behind = behindAt(seen, frameX, frameY)
       expect(behind.surfaceId).toBe('piece:s:front')
       const expected = 0.35 * litAt(behind.place[0], behind.place[2])
       expect(frontLuminance(seen, behind, 'x').exposureOfWhite / expected).toBeCloseTo(1, 2)
