@@ -87,8 +87,3 @@ function nominalFullStop(av: number): number {
   // Past the series the names follow the two families 1, 2, 4 ... and 1.4, 2.8, 5.6 ... without rounding.
   return av % 2 === 0 ? power(2, av / 2) : 1.4 * power(2, (av - 1) / 2)
 }
-
-/** f-number of a meter's display: "8 and 3 tenths". */
-export function fNumberOfFullAndTenths(reading: FullAndTenths): number {
-  return fNumberOfApertureValue(apertureValue(exactFNumber(reading.fullFNumber)) + reading.tenths / 10)
-}

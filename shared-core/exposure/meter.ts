@@ -5,10 +5,6 @@ import { stopsFromTimes } from '../arithmetic/portable.ts'
  * N^2 / t = L S / K (ISO 2720:1974; for flash ISO 10157:1991 with the time integral in place of E t).
  */
 
-/** Usual incident constant for a dome; ISO 2720 allows 320-540. */
-export const DOME_CONSTANT = 330
-/** Usual incident constant for a flat disc; ISO 2720 allows 240-400. */
-export const FLAT_CONSTANT = 250
 /** Usual reflected constant; ISO 2720 allows 10.6-13.4. */
 export const SPOT_CONSTANT = 12.5
 

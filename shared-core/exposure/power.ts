@@ -1,4 +1,4 @@
-import { stopsFromTimes, timesFromStops } from '../arithmetic/portable.ts'
+import { stopsFromTimes } from '../arithmetic/portable.ts'
 
 /** Power of a head: stored energy in joules (watt-seconds), in steps of a part of a stop below full. */
 export interface PowerRange {
@@ -11,10 +11,6 @@ export interface PowerRange {
 /** Stops from full power, 0 or negative within the range. */
 export function stopsFromFull(range: PowerRange, energyJoules: number): number {
   return stopsFromTimes(energyJoules / range.fullEnergyJoules)
-}
-
-export function energyAtStopsFromFull(range: PowerRange, stops: number): number {
-  return range.fullEnergyJoules * timesFromStops(stops)
 }
 
 /** Stops from lowest to full power. */

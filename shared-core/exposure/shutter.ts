@@ -28,8 +28,8 @@ export function tailLossStops(t01Seconds: number, windowSeconds: number): number
   return stopsFromTimes(shareCaught(t01Seconds, windowSeconds))
 }
 
-/** A radio link may need a notch longer than the camera's own limit. Common practice, no source. */
-const RADIO_DELAY_STOPS_IN_TIMES = 1.26
+/** A radio link may need a notch longer than the camera's own limit: 1/160 for 1/200. Common practice, no source. */
+const RADIO_DELAY_FACTOR = 1.25
 
 export interface SyncVerdict {
   /** Shutter short enough to cut a band off the picture. */
@@ -43,7 +43,7 @@ export interface SyncVerdict {
 export function syncVerdict(shutterSeconds: number, syncSeconds: number, radioTrigger: boolean): SyncVerdict {
   // Cameras round 1/160 and 1/200 differently: a hundredth of slack keeps equal notches equal.
   const slack = 0.99
-  const shortestSafeSeconds = radioTrigger ? syncSeconds * RADIO_DELAY_STOPS_IN_TIMES : syncSeconds
+  const shortestSafeSeconds = radioTrigger ? syncSeconds * RADIO_DELAY_FACTOR : syncSeconds
   const cutsBand = shutterSeconds < syncSeconds * slack
   return {
     cutsBand,

@@ -1,4 +1,4 @@
-import { type Vector, add, cross, direction, dot, scale, subtract } from '../arithmetic/vector.ts'
+import { type Vector, add, cross, direction, scale, subtract } from '../arithmetic/vector.ts'
 import { cosine, radiansFromDegrees, sine } from '../arithmetic/portable.ts'
 import { axialRadiancePerExitance } from '../photometry/lobe.ts'
 import { type Front, frontOf } from '../photometry/modifier.ts'
@@ -89,9 +89,4 @@ function buildEmitters(light: SceneLight): readonly Emitter[] {
     ...front, fluxShare: front.backFluxShare, backFluxShare: 0, lobeExponent: 0, grid: { kind: 'none', openingDegrees: 120 },
   }
   return [forward, standingEmitter(light, backFront, scale(axis, -1), front.backFluxShare)]
-}
-
-/** Cosine of the angle off the emitter's axis at which `place` lies. */
-export function cosineOffAxis(emitter: Emitter, place: Vector): number {
-  return dot(emitter.axis, direction(subtract(place, emitter.centre)))
 }

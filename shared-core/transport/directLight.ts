@@ -2,6 +2,7 @@ import { type AngularProfile, angularProfile, profileAt } from '../photometry/an
 import { discCosineIntegral } from '../photometry/disc.ts'
 import type { CellCount } from '../photometry/frontCells.ts'
 import { polygonView, viewPolygon } from '../photometry/polygon.ts'
+import { domeWeight, flatWeight } from '../photometry/receptor.ts'
 import type { Emitter } from '../set/emitter.ts'
 import { type EmitterPoints, emitterPoints } from '../set/emitterPoints.ts'
 import type { Occluders } from '../set/occluders.ts'
@@ -117,8 +118,8 @@ function weighPoints(
     if (cosAtFront <= 0) continue
     const weight = cosAtFront * inverseSquare * shares[i]!
     const cosOut = (x * nx + y * ny + z * nz) * inverse
-    const outWeight = weight * (1 + cosOut) / 2
-    const toLightWeight = weight * (1 + (x * tx + y * ty + z * tz) * inverse) / 2
+    const outWeight = weight * domeWeight(cosOut)
+    const toLightWeight = weight * domeWeight((x * tx + y * ty + z * tz) * inverse)
     domeOutOpen += outWeight
     domeToLightOpen += toLightWeight
     let light = profileAt(profile, cosAtFront)
@@ -170,7 +171,7 @@ function addBareTube(
   const exposure = (visible * emitter.front.fluxShare) / (4 * Math.PI * away * away)
   const cosOut = ((cx - px) * nx + (cy - py) * ny + (cz - pz) * nz) / away
   const cosToLight = ((cx - px) * tx + (cy - py) * ty + (cz - pz) * tz) / away
-  directSum.flat += exposure * Math.max(0, cosOut)
-  directSum.domeOut += (exposure * (1 + cosOut)) / 2
-  directSum.domeToLight += (exposure * (1 + cosToLight)) / 2
+  directSum.flat += exposure * flatWeight(cosOut)
+  directSum.domeOut += exposure * domeWeight(cosOut)
+  directSum.domeToLight += exposure * domeWeight(cosToLight)
 }

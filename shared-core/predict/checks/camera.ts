@@ -1,3 +1,4 @@
+import { syncVerdict, tailLossStops } from '../../exposure/shutter.ts'
 import { amountText, stopsText, type Check } from './check.ts'
 
 /** R15 (common practice, no source). */
@@ -39,9 +40,10 @@ export const ambient: Check = ({ measured }) => {
 
 /** R16: a focal-plane shutter shows the whole frame only at or below its sync speed; radio triggers need a notch more. */
 export const sync: Check = ({ look: { camera } }) => {
-  const needed = camera.syncSeconds * (camera.radioTrigger ? 1.25 : 1)
-  if (camera.shutterSeconds >= camera.syncSeconds - 1e-9) {
-    if (camera.shutterSeconds >= needed - 1e-4) return []
+  const { cutsBand, radioDoubtful, shortestSafeSeconds: needed } =
+    syncVerdict(camera.shutterSeconds, camera.syncSeconds, camera.radioTrigger)
+  if (!cutsBand) {
+    if (!radioDoubtful) return []
     return [{
       key: 'sync:camera',
       rule: 'sync',
@@ -73,7 +75,8 @@ export const flashDuration: Check = ({ look: { camera }, measured }) =>
     key: `flash-duration:${light.id}`,
     rule: 'flash-duration' as const,
     severity: 'note' as const,
-    message: `${light.letter}'s flash (t0.1 1/${Math.round(1 / light.t01Seconds)}) is longer than the shutter: its tail is cut`,
+    message: `${light.letter}'s flash (t0.1 1/${Math.round(1 / light.t01Seconds)}) is longer than the shutter: ` +
+      `its tail is cut, ${amountText(-tailLossStops(light.t01Seconds, camera.shutterSeconds))} stop lost`,
     action: `Use 1/${Math.max(1, Math.floor(1 / light.t01Seconds))} or slower, or run ${light.letter} lower and nearer`,
     value: light.t01Seconds,
     threshold: camera.shutterSeconds,
