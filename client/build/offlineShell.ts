@@ -16,7 +16,7 @@ export function offlineShell(): Plugin {
     writeBundle: async () => {
       const { warnings } = await generateSW({
         globDirectory: folder,
-        globPatterns: ['**/*.{html,js,css,woff2,svg,webmanifest}'],
+        globPatterns: ['**/*.{html,js,css,woff2,svg,webmanifest,bin}'],
         // Names with a hash of their content need no second one.
         dontCacheBustURLsMatching: /^assets\//,
         swDest: `${folder}/service-worker.js`,

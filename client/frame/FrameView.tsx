@@ -4,6 +4,7 @@ import { AreaMarks } from './AreaMarks.tsx'
 import { colourAlone } from './colourAlone.ts'
 import { FormPicture } from './FormPicture.tsx'
 import './FrameView.css'
+import { PictureCanvas } from './picture/PictureCanvas.tsx'
 import { useElementSize } from './useElementSize.ts'
 import { verdictInWords } from './verdictWords.ts'
 
@@ -30,20 +31,33 @@ export function FrameView() {
   const width = room ? Math.floor(Math.min(room.widthPixels, room.heightPixels * aspect)) : 0
   const verdict = solo ? `${solo.letter} alone: ${solo.summary}` : verdictInWords(prediction.background)
 
+  const pixels = Math.min(WIDEST_PIXELS, Math.round(width * devicePixelRatio))
+  const fadeKey = `${soloLightId ?? ''} ${prediction.lights.map(({ on, gel }) => `${on} ${gel.name}`).join()}`
+  const description = `Predicted picture of ${prediction.lookName}. ${verdict}.`
+
   return (
     <section className="frame" aria-label="Frame">
       <div ref={easel} className="frame-easel">
         {width > 0 && (
           <div className="frame-print" style={{ width, height: Math.floor(width / aspect) }}>
-            <FormPicture
-              areas={areas}
-              framing={framing}
-              statureMetres={stature}
-              colours={colours}
-              widthPixels={Math.min(WIDEST_PIXELS, Math.round(width * devicePixelRatio))}
-              fadeKey={`${soloLightId ?? ''} ${prediction.lights.map(({ on, gel }) => `${on} ${gel.name}`).join()}`}
-              description={`Predicted picture of ${prediction.lookName}. ${verdict}.`}
-            />
+            <PictureCanvas
+              kind="frame"
+              soloLightId={soloLightId}
+              widthPixels={pixels}
+              heightPixels={Math.round(pixels / aspect)}
+              fadeKey={fadeKey}
+              description={description}
+            >
+              <FormPicture
+                areas={areas}
+                framing={framing}
+                statureMetres={stature}
+                colours={colours}
+                widthPixels={pixels}
+                fadeKey={fadeKey}
+                description={description}
+              />
+            </PictureCanvas>
             <AreaMarks allShown={allAreas} />
           </div>
         )}

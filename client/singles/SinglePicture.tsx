@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, type KeyboardEvent } from 'react'
 import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { colourAlone } from '../frame/colourAlone.ts'
 import { FormPicture } from '../frame/FormPicture.tsx'
+import { PictureCanvas } from '../frame/picture/PictureCanvas.tsx'
 import { useBoard } from '../session/useBoard.ts'
 
 /** A press shorter than this picks the light; a longer one is a hold, and sees it alone. */
@@ -74,7 +75,16 @@ export function SinglePicture({ light }: { readonly light: LightPrediction }) {
         wasHeld.current = false
       }}
     >
-      <FormPicture areas={areas} framing={framing} statureMetres={stature} colours={colours} widthPixels={PICTURE_PIXELS} description="" />
+      <PictureCanvas
+        kind="single"
+        soloLightId={light.id}
+        widthPixels={PICTURE_PIXELS}
+        heightPixels={Math.round((PICTURE_PIXELS * framing.atSubjectHeightMetres) / framing.atSubjectWidthMetres)}
+        fadeKey={light.gel.name}
+        description=""
+      >
+        <FormPicture areas={areas} framing={framing} statureMetres={stature} colours={colours} widthPixels={PICTURE_PIXELS} description="" />
+      </PictureCanvas>
       <span className="single-letter tape">{light.letter}</span>
     </button>
   )

@@ -1,0 +1,91 @@
+import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
+import { useBoard } from '../../session/useBoard.ts'
+import { pictureDesk } from './pictureDesk.ts'
+import type { DrawnPicture, PictureKind } from './pictureOrders.ts'
+
+export interface PictureCanvasProps {
+  readonly kind: PictureKind
+  readonly soloLightId: string | null
+  readonly widthPixels: number
+  readonly heightPixels: number
+  /** What the picture shows, for those who cannot see it; empty beside words that already say it. */
+  readonly description: string
+  /** A new one fades to the new picture (a light lifted out, seen alone); the same one follows a hand at once. */
+  readonly fadeKey: string
+  /** Shown until the first picture is there, and where none can be drawn. */
+  readonly children: ReactNode
+}
+
+/** Lights fade, so that the eye sees the change and nothing on the screen flashes. */
+const FADE_MS = 150
+/** A hand that rests this long gets the picture in full. */
+const REST_MS = 120
+
+/** The predicted picture, drawn by the worker and laid on a canvas as it comes. */
+export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, children }: PictureCanvasProps) {
+  const shown = useBoard((board) => board.shown)
+  const inHand = useBoard((board) => board.shown !== board.plan)
+  const lookId = useBoard((board) => board.lookId)
+  const slot = useId()
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const lastFade = useRef(fadeKey)
+  const [drawn, setDrawn] = useState(false)
+
+  useEffect(() => {
+    const desk = pictureDesk()
+    if (desk === null) return
+    const order = (coarse: boolean) =>
+      desk.order({ slot, kind, plan: shown, lookId, width: widthPixels, height: heightPixels, soloLightId, coarse }, (picture) => {
+        if (picture.rgba === null) return
+        const fades = lastFade.current !== fadeKey
+        lastFade.current = fadeKey
+        lay(canvas.current, picture, fades)
+        setDrawn(true)
+      })
+    order(inHand)
+    if (!inHand) return
+    const rested = setTimeout(() => order(false), REST_MS)
+    return () => clearTimeout(rested)
+  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey])
+
+  useEffect(() => () => pictureDesk()?.forget(slot), [slot])
+
+  return (
+    <>
+      {!drawn && children}
+      <canvas
+        ref={canvas}
+        className="form-picture"
+        data-picture={drawn ? 'drawn' : 'waiting'}
+        width={widthPixels}
+        height={heightPixels}
+        hidden={!drawn}
+        {...(description === '' || !drawn ? { 'aria-hidden': true } : { role: 'img', 'aria-label': description })}
+      />
+    </>
+  )
+}
+
+/** Puts the picture on the canvas, at once or over a short fade from what is there. */
+function lay(canvas: HTMLCanvasElement | null, { rgba, width, height }: DrawnPicture, fades: boolean): void {
+  const context = canvas?.getContext('2d')
+  if (!canvas || !context || rgba === null) return
+  const image = new ImageData(rgba, width, height)
+  const isCalm = matchMedia('(prefers-reduced-motion: reduce)').matches
+  if (!fades || isCalm || canvas.width !== width || canvas.height !== height) {
+    canvas.width = width
+    canvas.height = height
+    context.putImageData(image, 0, 0)
+    return
+  }
+  const before = context.getImageData(0, 0, width, height).data
+  const start = performance.now()
+  const mixed = context.createImageData(width, height)
+  const step = (now: number): void => {
+    const done = Math.min(1, Math.max(0, (now - start) / FADE_MS))
+    for (let i = 0; i < rgba.length; i++) mixed.data[i] = before[i]! + (rgba[i]! - before[i]!) * done
+    context.putImageData(done < 1 ? mixed : image, 0, 0)
+    if (done < 1) requestAnimationFrame(step)
+  }
+  requestAnimationFrame(step)
+}

@@ -1,0 +1,26 @@
+import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+
+/** Which of the pictures on the board one is: each kind keeps its size, and with it its layers. */
+export type PictureKind = 'frame' | 'single'
+
+/** What the page asks of the worker. The newest order of a slot makes older ones worthless. */
+export interface PictureOrder {
+  readonly slot: string
+  readonly kind: PictureKind
+  readonly plan: Plan
+  readonly lookId: string
+  readonly width: number
+  readonly height: number
+  readonly soloLightId: string | null
+  /** While a hand is on something: fewer points a light. */
+  readonly coarse: boolean
+}
+
+/** What the worker gives back; pixels are null when the picture could not be drawn, with the reason in words. */
+export interface DrawnPicture {
+  readonly slot: string
+  readonly width: number
+  readonly height: number
+  readonly rgba: Uint8ClampedArray<ArrayBuffer> | null
+  readonly trouble: string
+}
