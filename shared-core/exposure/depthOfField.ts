@@ -29,8 +29,9 @@ export function depthOfField(
  * Common practice, no source.
  */
 export function circleOfConfusionMillimetres(sensorWidthMillimetres: number, sensorHeightMillimetres: number): number {
-  const diagonal = Math.sqrt(sensorWidthMillimetres * sensorWidthMillimetres + sensorHeightMillimetres * sensorHeightMillimetres)
-  return (0.03 * diagonal) / Math.sqrt(36 * 36 + 24 * 24)
+  const w = sensorWidthMillimetres
+  const h = sensorHeightMillimetres
+  return 0.03 * Math.sqrt((w * w + h * h) / (36 * 36 + 24 * 24))
 }
 
 /** Magnification of a thin lens at a subject distance: m = f / (u - f). */

@@ -36,11 +36,20 @@ interface Output {
   readonly lobeExponent: number
 }
 
+/** A box bare, with one layer of diffusion and with two: each layer eats light and scatters what it leaves. */
+function boxWith(bareShare: number, singleShare: number, doubleShare: number): readonly Output[] {
+  return [
+    { fluxShare: bareShare, lobeExponent: 1.5 },
+    { fluxShare: singleShare, lobeExponent: 0.5 },
+    { fluxShare: doubleShare, lobeExponent: 0 },
+  ]
+}
+
 /**
- * | kind | figure | meaning |
+ * | figure | range | meaning |
  * |---|---|---|
- * | fluxShare | 0-1 | of the bare tube's luminous energy |
- * | lobeExponent | n of radiance cos^n | 0 for a perfect diffuser |
+ * | fluxShare | 0-1 | share of the bare tube's luminous energy |
+ * | lobeExponent | n >= 0 | radiance goes as cos^n; 0 for a perfect diffuser |
  *
  * Set so that 1000 Ws at 38 lm s/Ws, ISO 100 and 2 m give what users read (bare tube about f/16, a 60 degree reflector
  * about f/45, a 90 x 120 box with two diffusers f/16 and 2 tenths, a 165 cm umbrella with front diffusion f/11 and
@@ -54,9 +63,9 @@ const OUTPUT: Record<ModifierKind, readonly Output[]> = {
   snoot: [{ fluxShare: 0.08, lobeExponent: 19 }],
   // The deflector over the tube is not drawn as a dark centre: at the distances of use only its loss matters.
   'beauty-dish': [{ fluxShare: 0.55, lobeExponent: 1.5 }, { fluxShare: 0.5, lobeExponent: 0.2 }],
-  softbox: [{ fluxShare: 0.52, lobeExponent: 1.5 }, { fluxShare: 0.44, lobeExponent: 0.5 }, { fluxShare: 0.35, lobeExponent: 0 }],
-  octa: [{ fluxShare: 0.52, lobeExponent: 1.5 }, { fluxShare: 0.44, lobeExponent: 0.5 }, { fluxShare: 0.35, lobeExponent: 0 }],
-  strip: [{ fluxShare: 0.49, lobeExponent: 1.5 }, { fluxShare: 0.41, lobeExponent: 0.5 }, { fluxShare: 0.33, lobeExponent: 0 }],
+  softbox: boxWith(0.52, 0.44, 0.35),
+  octa: boxWith(0.52, 0.44, 0.35),
+  strip: boxWith(0.49, 0.41, 0.33),
   'umbrella-white': [{ fluxShare: 0.45, backFluxShare: 0.04, lobeExponent: 0.3 }],
   'umbrella-silver': [{ fluxShare: 0.55, lobeExponent: 0.8 }],
   'umbrella-diffused': [{ fluxShare: 0.285, backFluxShare: 0.04, lobeExponent: 0 }],

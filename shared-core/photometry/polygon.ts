@@ -1,4 +1,4 @@
-import { type Vector } from '../arithmetic/vector.ts'
+import type { Vector } from '../arithmetic/vector.ts'
 
 /**
  * What a flat or domed receptor sees of a uniform polygon, in closed form.
@@ -103,7 +103,10 @@ function integrateDirection(points: Float64Array, count: number): void {
   sum.z = sz
 }
 
-/** Of a polygon as a fan of triangles, signed by the order of its corners: Van Oosterom and Strackee, IEEE Trans. Biomed. Eng. 30 (1983) 125. */
+/**
+ * Solid angle of a polygon as a fan of triangles, signed by the order of its corners: Van Oosterom and Strackee,
+ * IEEE Trans. Biomed. Eng. 30 (1983) 125.
+ */
 function solidAngle(points: Float64Array, count: number): number {
   const ax = points[0]!
   const ay = points[1]!

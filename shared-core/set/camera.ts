@@ -81,8 +81,14 @@ export function isInFrame(position: FramePosition, margin = 0): boolean {
     position.frameY >= -margin && position.frameY <= 1 + margin
 }
 
-/** Angles of view across, down and corner to corner, in degrees. */
-export function anglesOfView(view: CameraView): { horizontalDegrees: number; verticalDegrees: number; diagonalDegrees: number } {
+export interface AnglesOfView {
+  readonly horizontalDegrees: number
+  readonly verticalDegrees: number
+  readonly diagonalDegrees: number
+}
+
+/** Angles of view across, down and corner to corner. */
+export function anglesOfView(view: CameraView): AnglesOfView {
   const across = (size: number) => degreesFromRadians(2 * Math.atan(size / 2))
   return {
     horizontalDegrees: across(view.widthPerMetre),

@@ -8,7 +8,6 @@ import type { SceneLight, ScenePlace } from './scene.ts'
 
 /** An area that emits, standing in the set. All light figures are for one lumen-second of the bare tube. */
 export interface Emitter {
-  readonly lightId: string
   readonly front: Front
   readonly centre: Vector
   /** The way it shines. */
@@ -24,8 +23,6 @@ export interface Emitter {
   /** From the centre to its farthest corner. */
   readonly radiusMetres: number
   readonly areaSquareMetres: number
-  /** Before the grid, in 1/m2. */
-  readonly exitancePerLumenSecond: number
   /** Straight ahead, before the grid, in 1/(m2 sr). */
   readonly axialRadiancePerLumenSecond: number
 }
@@ -50,9 +47,9 @@ function standingEmitter(light: SceneLight, front: Front, axis: Vector, fluxShar
   const outlineOnFront = outlineOf(front)
   const outline = outlineOnFront.map(([u, v]) => add(centre, add(scale(across, u), scale(up, v))))
   const areaSquareMetres = outlineArea(outlineOnFront)
-  const exitance = fluxShare / areaSquareMetres
+  // A tube shines from all round: its surface is four times the disc that one sees of it.
+  const exitance = fluxShare / (front.shape === 'sphere' ? 4 * areaSquareMetres : areaSquareMetres)
   return {
-    lightId: light.id,
     front,
     centre,
     axis,
@@ -63,7 +60,6 @@ function standingEmitter(light: SceneLight, front: Front, axis: Vector, fluxShar
     corners: cornersOf(outline),
     radiusMetres: Math.sqrt(Math.max(...outlineOnFront.map(([u, v]) => u * u + v * v))),
     areaSquareMetres,
-    exitancePerLumenSecond: exitance,
     axialRadiancePerLumenSecond: exitance * axialRadiancePerExitance(front.lobeExponent),
   }
 }
@@ -85,8 +81,7 @@ function buildEmitters(light: SceneLight): readonly Emitter[] {
   const axis = direction(subtract(vectorOf(light.aim), vectorOf(light.place)))
   const forward = standingEmitter(light, front, axis, front.fluxShare)
   if (front.backFluxShare === 0) return [forward]
-  const backFront: Front = {
-    ...front, fluxShare: front.backFluxShare, backFluxShare: 0, lobeExponent: 0, grid: { kind: 'none', openingDegrees: 120 },
-  }
+  const noGrid = { kind: 'none', openingDegrees: 120 } as const
+  const backFront: Front = { ...front, fluxShare: front.backFluxShare, backFluxShare: 0, lobeExponent: 0, grid: noGrid }
   return [forward, standingEmitter(light, backFront, scale(axis, -1), front.backFluxShare)]
 }

@@ -39,9 +39,10 @@ export class Occluders {
   }
 
   /**
-   * Keeps for `visibleShare` only what could block between the point p and a front of `radius` around e; 0 when nothing can.
+   * Keeps for `visibleShare` only what could block between the point p and a front of `radius` around e.
    *
    * @param owner light whose own fronts do not block it, or `NOBODY`
+   * @returns 0 when nothing can block
    */
   consider(
     px: number, py: number, pz: number, ex: number, ey: number, ez: number, radius: number, owner: number,

@@ -46,14 +46,15 @@ export function patchesOf(surfaces: readonly Surface[]): Patches {
   let count = 0
   surfaces.forEach((surface, surfaceIndex) => {
     for (const panel of surface.panels) {
-      const columns = divisions(2 * panel.halfWidthMetres, patchWidth(surface))
-      const rows = divisions(2 * panel.halfHeightMetres, patchWidth(surface))
-      const patchAreaSquareMetres = (4 * panel.halfWidthMetres * panel.halfHeightMetres) / (columns * rows)
+      const { halfWidthMetres: halfWidth, halfHeightMetres: halfHeight } = panel
+      const columns = divisions(2 * halfWidth, patchWidth(surface))
+      const rows = divisions(2 * halfHeight, patchWidth(surface))
+      const patchAreaSquareMetres = (4 * halfWidth * halfHeight) / (columns * rows)
       panels.push({
         surfaceIndex,
         panel,
         corners: cornersOf(panelCorners(panel)),
-        radiusMetres: Math.sqrt(panel.halfWidthMetres * panel.halfWidthMetres + panel.halfHeightMetres * panel.halfHeightMetres),
+        radiusMetres: Math.sqrt(halfWidth * halfWidth + halfHeight * halfHeight),
         first: count,
         columns,
         rows,

@@ -108,5 +108,7 @@ function coveredShare(inside: number, width: number): number {
 }
 
 function panelOfFront({ centre, across, up, axis, front }: Emitter): Panel {
-  return { centre, across, up, normal: axis, halfWidthMetres: front.widthMetres / 2, halfHeightMetres: front.heightMetres / 2 }
+  return {
+    centre, across, up, normal: axis, halfWidthMetres: front.widthMetres / 2, halfHeightMetres: front.heightMetres / 2,
+  }
 }

@@ -30,8 +30,9 @@ export function roomPanels(box: RoomBox): readonly { readonly name: RoomSurfaceN
   const halfLength = (box.rear - box.front) / 2
   const wall = (centre: Vector, across: Vector, normal: Vector, halfWidthMetres: number): Panel =>
     ({ centre, across, up: [0, 0, 1], normal, halfWidthMetres, halfHeightMetres: z })
-  const level = (height: number, normal: Vector): Panel =>
-    ({ centre: [x, y, height], across: [1, 0, 0], up: [0, 1, 0], normal, halfWidthMetres: halfWidth, halfHeightMetres: halfLength })
+  const level = (height: number, normal: Vector): Panel => ({
+    centre: [x, y, height], across: [1, 0, 0], up: [0, 1, 0], normal, halfWidthMetres: halfWidth, halfHeightMetres: halfLength,
+  })
   return [
     { name: 'leftWall', panel: wall([box.left, y, z], [0, 1, 0], [1, 0, 0], halfLength) },
     { name: 'rightWall', panel: wall([box.right, y, z], [0, 1, 0], [-1, 0, 0], halfLength) },

@@ -1,12 +1,12 @@
 import { meetsCone } from './cone.ts'
 import type { Ellipsoid } from './subjectForm.ts'
 
-/** Numbers a part: the matrix that makes it the unit sphere (9), its middle (3), longest semi-axis, 1 over the shortest. */
+/** Numbers a part: the matrix to where it is the unit sphere (9), its middle (3), longest semi-axis, 1 over the shortest. */
 const PER_PART = 14
 /**
- * Numbers a part that was kept, in the space where it is the unit sphere: where the point lies (3), what a ray is multiplied
- * by to say how far it leads towards the middle (3), how far that must be to pass the plane that touches the part on the
- * point's side (1), and the square of the point's distance (1).
+ * Numbers a part that was kept, in the space where it is the unit sphere: where the point lies (3), what a ray is
+ * multiplied by to say how far it leads towards the middle (3), how far that must be to pass the plane that touches the
+ * part on the point's side (1), and the square of the point's distance (1).
  */
 const PER_NEAR = 8
 

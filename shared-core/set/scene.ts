@@ -1,3 +1,6 @@
+import type { Grid } from '../photometry/grid.ts'
+import type { Modifier } from '../photometry/modifier.ts'
+
 /**
  * The set as the physics needs it. Field names and units are those of the plan, so that a look, its room and its kit
  * go in without conversion; the types stand here on their own because the physics must not depend on the plan.
@@ -10,30 +13,9 @@ export interface ScenePlace {
   readonly zMetres: number
 }
 
-export type SceneModifierKind =
-  | 'bare-tube'
-  | 'reflector'
-  | 'snoot'
-  | 'beauty-dish'
-  | 'softbox'
-  | 'octa'
-  | 'strip'
-  | 'umbrella-white'
-  | 'umbrella-silver'
-  | 'umbrella-diffused'
-  | 'umbrella-shoot-through'
-
-export interface SceneModifier {
-  readonly kind: SceneModifierKind
-  readonly widthMetres: number
-  readonly heightMetres: number
+/** A modifier as photometry knows it, and how deep it is for fit checks. */
+export interface SceneModifier extends Modifier {
   readonly depthMetres: number
-  readonly diffusers: number
-}
-
-export interface SceneGrid {
-  readonly kind: 'none' | 'honeycomb' | 'fabric'
-  readonly openingDegrees: number
 }
 
 export interface SceneLight {
@@ -43,7 +25,7 @@ export interface SceneLight {
   readonly aim: ScenePlace
   readonly rollDegrees: number
   readonly modifier: SceneModifier
-  readonly grid: SceneGrid
+  readonly grid: Grid
 }
 
 export interface ScenePiece {

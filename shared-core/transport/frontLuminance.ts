@@ -4,7 +4,7 @@ import { power } from '../arithmetic/portable.ts'
 import { builtSet } from '../set/builtSet.ts'
 import type { Behind } from '../set/behind.ts'
 import type { Scene } from '../set/scene.ts'
-import { lightAtPoint } from './lightAtPoint.ts'
+import { directReceipt } from './lightAtPoint.ts'
 
 /** What the camera sees of something that shines, for one lumen-second of one light's bare tube. */
 export interface FrontLuminance {
@@ -32,6 +32,9 @@ export function frontLuminance(scene: Scene, behind: Behind, lightId: string): F
   }
   const surface = set.surfaces.find(({ id }) => id === behind.surfaceId)
   if (!surface || surface.otherSideId === null) return { exposureOfWhite: 0 }
-  const farSide = { place: behind.place, facing: scale(behind.facing, -1), surfaceId: surface.otherSideId }
-  return { exposureOfWhite: lightAtPoint(scene, lightId, farSide).direct.flat * surface.transmittance }
+  const light = set.lights.get(lightId)
+  if (!light) return { exposureOfWhite: 0 }
+  const facing = scale(behind.facing, -1)
+  const onFarSide = directReceipt(set, light, { place: behind.place, facing, surfaceId: surface.otherSideId }, facing)
+  return { exposureOfWhite: onFarSide.flat * surface.transmittance }
 }

@@ -93,16 +93,21 @@ function surfaceLegs(set: BuiltSet, light: StandingLight, receiver: Receiver, to
     const firstPanel = p
     while (p < panels.length && panels[p]!.surfaceIndex === surfaceIndex) p++
     sumPanels(perPatch, panelInSight, panels, firstPanel, p, patchExposure, null)
-    if (sums[1]! > 0) legs.push({ surfaceId: id, by: 'reflected', receipt: receiptOfSums(1 - transmittance, receiver, toLight) })
+    addLeg(legs, id, 'reflected', 1 - transmittance, receiver, toLight)
     if (transmittance === 0) continue
     sumPanels(perPatch, panelInSight, panels, firstPanel, p, patchExposure, otherSide)
-    if (sums[1]! > 0) legs.push({ surfaceId: id, by: 'passed', receipt: receiptOfSums(transmittance, receiver, toLight) })
+    addLeg(legs, id, 'passed', transmittance, receiver, toLight)
   }
   return legs
 }
 
-function receiptOfSums(share: number, { facing }: Receiver, toLight: Vector): Receipt {
-  return receiptOf(share / Math.PI, sums[0]!, sums[1]!, sums[2]!, sums[3]!, sums[4]!, facing, toLight)
+/** Adds what `sums` hold as a leg, unless that is nothing. */
+function addLeg(
+  legs: SurfaceLeg[], surfaceId: string, by: SurfaceLeg['by'], share: number, { facing }: Receiver, toLight: Vector,
+): void {
+  if (sums[1] === 0) return
+  const receipt = receiptOf(share / Math.PI, sums[0]!, sums[1]!, sums[2]!, sums[3]!, sums[4]!, facing, toLight)
+  legs.push({ surfaceId, by, receipt })
 }
 
 /** Adds up what the patches of some panels send, lit on this side or, by `otherSide`, through from the far one. */

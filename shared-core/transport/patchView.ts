@@ -22,7 +22,7 @@ interface Remembered {
   readonly view: PatchView
 }
 
-/** What was worked out lately in some surroundings; the places of a look are asked for in the same order again and again. */
+/** What was worked out lately; the places of a look are asked for in the same order again and again. */
 class ViewsInOrder {
   private readonly views: Remembered[] = []
   private next = 0
@@ -51,7 +51,8 @@ const remembered = new WeakMap<Surroundings, ViewsInOrder>()
 function isSameReceiver(a: Receiver, b: Receiver): boolean {
   if (a === b) return true
   return a.place[0] === b.place[0] && a.place[1] === b.place[1] && a.place[2] === b.place[2] &&
-    a.facing[0] === b.facing[0] && a.facing[1] === b.facing[1] && a.facing[2] === b.facing[2] && a.surfaceId === b.surfaceId && a.ownShadow?.words === b.ownShadow?.words
+    a.facing[0] === b.facing[0] && a.facing[1] === b.facing[1] && a.facing[2] === b.facing[2] &&
+    a.surfaceId === b.surfaceId && a.ownShadow?.words === b.ownShadow?.words
 }
 
 /**

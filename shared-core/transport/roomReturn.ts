@@ -26,8 +26,8 @@ export function firstLandings(scene: Scene, lightId: string): readonly FirstLand
 
 /** Each surface's share of all the area that light in the room can land on; the shares add up to 1. */
 export function surfaceAreaShares(scene: Scene): readonly { readonly surfaceId: string; readonly areaShare: number }[] {
-  const { surfaces, surfaceAreaSquareMetres } = builtSet(scene)
-  return surfaces.map(({ id, areaSquareMetres }) => ({ surfaceId: id, areaShare: areaSquareMetres / surfaceAreaSquareMetres }))
+  const { surfaces, surfaceAreaSquareMetres: whole } = builtSet(scene)
+  return surfaces.map(({ id, areaSquareMetres }) => ({ surfaceId: id, areaShare: areaSquareMetres / whole }))
 }
 
 /**

@@ -30,7 +30,9 @@ describe('power', () => {
   it('counts stops from full and both ends', () => {
     expect(rangeStops(head)).toBeCloseTo(9, 12)
     expect(stopsFromFull(head, 250)).toBeCloseTo(-2, 12)
-    expect(powerRoom(head, 250)).toEqual({ stopsInHand: expect.closeTo(2, 12), stopsAboveLowest: expect.closeTo(7, 12), isInRange: true })
+    expect(powerRoom(head, 250)).toEqual({
+      stopsInHand: expect.closeTo(2, 12), stopsAboveLowest: expect.closeTo(7, 12), isInRange: true,
+    })
     expect(powerRoom(head, 1000).isInRange).toBe(true)
     expect(powerRoom(head, 1010)).toMatchObject({ stopsInHand: expect.closeTo(-0.0144, 4), isInRange: false })
     expect(powerRoom(head, 1).isInRange).toBe(false)

@@ -29,7 +29,8 @@ describe('receptors', () => {
   })
 
   it('weigh a small far source by their own curves', () => {
-    const scene = emptyScene([aLight('x', { place: at(0, -10, 1.5), aim: at(0, 0, 1.5), modifier: { ...softbox, widthMetres: 0.1, heightMetres: 0.1 } })])
+    const small = { ...softbox, widthMetres: 0.1, heightMetres: 0.1 }
+    const scene = emptyScene([aLight('x', { place: at(0, -10, 1.5), aim: at(0, 0, 1.5), modifier: small })])
     const straight = lightAtPoint(scene, 'x', receiverAt([0, 0, 1.5], [0, -1, 0])).direct
     for (const degrees of [30, 60, 120]) {
       const angle = (degrees * Math.PI) / 180
@@ -61,7 +62,8 @@ describe('horizon', () => {
   })
 
   it('a box right behind lights jaw and shoulders but not nose, lips and breastbone', () => {
-    const scene = studioScene({ lights: [aLight('x', { place: at(0, 0.6, 1.5), aim: at(0, -2, 1.5), modifier: { ...softbox, widthMetres: 1.8, heightMetres: 1.8 } })] })
+    const wide = { ...softbox, widthMetres: 1.8, heightMetres: 1.8 }
+    const scene = studioScene({ lights: [aLight('x', { place: at(0, 0.6, 1.5), aim: at(0, -2, 1.5), modifier: wide })] })
     const flat = Object.fromEntries(meteredPlaces.map((place) => [place.id, lightAtPoint(scene, 'x', place).direct.flat]))
     expect(flat['nose']).toBe(0)
     expect(flat['lips']).toBe(0)
@@ -99,8 +101,14 @@ describe('symmetry', () => {
   it('a set mirrored left to right gives the mirrored light', () => {
     const side = (x: 1 | -1): readonly SceneLight[] => [
       aLight('octa', { place: at(x * 0.8, -0.8, 2), aim: face, grid: { kind: 'fabric', openingDegrees: 50 } }),
-      aLight('strip', { place: at(x * 1.05, 0.9, 1.7), aim: at(0, 0, 1.45), modifier: { ...softbox, kind: 'strip', widthMetres: 0.35, heightMetres: 1.4 } }),
-      aLight('dish', { place: at(x * 0.5, -0.9, 1.9), aim: face, modifier: { ...softbox, kind: 'beauty-dish', widthMetres: 0.55, diffusers: 0 } }),
+      aLight('strip', {
+        place: at(x * 1.05, 0.9, 1.7), aim: at(0, 0, 1.45),
+        modifier: { ...softbox, kind: 'strip', widthMetres: 0.35, heightMetres: 1.4 },
+      }),
+      aLight('dish', {
+        place: at(x * 0.5, -0.9, 1.9), aim: face,
+        modifier: { ...softbox, kind: 'beauty-dish', widthMetres: 0.55, diffusers: 0 },
+      }),
     ]
     const left = studioScene({ lights: side(-1) })
     const right = studioScene({ lights: side(1) })
@@ -134,7 +142,9 @@ describe('energy', () => {
   it('with people, paper and pieces about, never more lands than leaves', () => {
     const pieces = [
       aPiece('v', { kind: 'v-flat', place: at(-1, 0, 1.2), facingDegrees: 80 }),
-      aPiece('s', { kind: 'scrim', place: at(0.6, -1, 1.6), facingDegrees: 200, widthMetres: 1.2, heightMetres: 1.2, transmittance: 0.3 }),
+      aPiece('s', {
+        kind: 'scrim', place: at(0.6, -1, 1.6), facingDegrees: 200, widthMetres: 1.2, heightMetres: 1.2, transmittance: 0.3,
+      }),
     ]
     const scene = studioScene({ pieces })
     const leaves: Record<string, number> = { a: 0.35, b: 0.33, c: 0.285 + 0.04, d: 0.77 }
@@ -224,7 +234,9 @@ describe('bounce', () => {
   it('is nothing from the back of a board, nor past another one', () => {
     const tube = aLight('x', { place: at(0, -1, 2.2), aim: at(0, -0.4, 1), modifier: bareTube })
     const board = aPiece('b', { place: at(0, -0.5, 1), tiltDegrees: 90, facingDegrees: 0, widthMetres: 0.8, heightMetres: 0.6 })
-    const shade = aPiece('f', { kind: 'flag', place: at(0, -0.3, 1.3), tiltDegrees: 90, facingDegrees: 0, widthMetres: 3, heightMetres: 3 })
+    const shade = aPiece('f', {
+      kind: 'flag', place: at(0, -0.3, 1.3), tiltDegrees: 90, facingDegrees: 0, widthMetres: 3, heightMetres: 3,
+    })
     const open = lightAtPoint(emptyScene([tube], [board]), 'x', chin)
     expect(bounced(open, 'piece:b:back')).toBe(0)
     expect(bounced(lightAtPoint(emptyScene([tube], [board, shade]), 'x', chin), 'piece:b:front')).toBe(0)
@@ -298,7 +310,8 @@ describe('a scrim lit from behind', () => {
 
   it('returns to its own side only what it does not let through', () => {
     const back = lightAtPoint(scene, 'x', receiverAt([0, 1.5, 1.5], [0, -1, 0]))
-    const solid = lightAtPoint(emptyScene([head], [{ ...scrim, kind: 'board', transmittance: 0 }]), 'x', receiverAt([0, 1.5, 1.5], [0, -1, 0]))
+    const board = { ...scrim, kind: 'board', transmittance: 0 } as const
+    const solid = lightAtPoint(emptyScene([head], [board]), 'x', receiverAt([0, 1.5, 1.5], [0, -1, 0]))
     expect(bounced(back, 'piece:s:back') / bounced(solid, 'piece:s:back')).toBeCloseTo(0.65, 9)
   })
 })
@@ -325,7 +338,8 @@ describe('lights', () => {
 
   it('one\'s front hides another behind it', () => {
     const near = aLight('near', { place: at(0, -1, 1.5), aim: at(0, 0, 1.5), modifier: softbox })
-    const far = aLight('far', { place: at(0, -2.5, 1.5), aim: at(0, 0, 1.5), modifier: { ...softbox, widthMetres: 0.3, heightMetres: 0.3 } })
+    const small = { ...softbox, widthMetres: 0.3, heightMetres: 0.3 }
+    const far = aLight('far', { place: at(0, -2.5, 1.5), aim: at(0, 0, 1.5), modifier: small })
     const nose = receiverAt([0, -0.12, 1.5], [0, -1, 0])
     expect(lightAtPoint(emptyScene([far, near]), 'far', nose).direct.flat).toBe(0)
     expect(lightAtPoint(emptyScene([far]), 'far', nose).direct.flat).toBeGreaterThan(0)

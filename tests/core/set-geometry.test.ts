@@ -59,7 +59,9 @@ describe('what lies behind', () => {
   })
 
   it('a scrim across the picture, with its side to the camera', () => {
-    const scrim = aPiece('s', { kind: 'scrim', place: at(0, 0.75, 1.5), facingDegrees: 0, widthMetres: 1.8, heightMetres: 1.8, transmittance: 0.3 })
+    const scrim = aPiece('s', {
+      kind: 'scrim', place: at(0, 0.75, 1.5), facingDegrees: 0, widthMetres: 1.8, heightMetres: 1.8, transmittance: 0.3,
+    })
     expect(behindAt(studioScene({ pieces: [scrim] }), 0.5, 0.5)).toMatchObject({ kind: 'piece', surfaceId: 'piece:s:front' })
     expect(behindAt(studioScene({ pieces: [{ ...scrim, facingDegrees: 180 }] }), 0.5, 0.5).surfaceId).toBe('piece:s:back')
   })
@@ -70,7 +72,8 @@ describe('what lies behind', () => {
     expect(backgroundAreas(narrow).map(({ behind }) => behind.kind)).toEqual(['paper', 'wall', 'wall', 'wall', 'wall'])
     const wide = { ...scene, camera: { ...scene.camera, focalLengthMillimetres: 24 } }
     expect(behindAt(wide, 0.5, 0.9)).toMatchObject({ kind: 'wall', surfaceId: 'floor' })
-    expect(behindAt({ ...wide, camera: { ...wide.camera, aim: at(0, 1.5, 0) } }, 0.5, 0.5)).toMatchObject({ kind: 'paper', facing: [0, 0, 1] })
+    const down = { ...wide, camera: { ...wide.camera, aim: at(0, 1.5, 0) } }
+    expect(behindAt(down, 0.5, 0.5)).toMatchObject({ kind: 'paper', facing: [0, 0, 1] })
   })
 
   it('names five places, the corners inside the frame', () => {
@@ -86,7 +89,8 @@ describe('what lies behind', () => {
 
 describe('fronts', () => {
   it('lie level across, centred on their place, facing their aim', () => {
-    const [front] = emittersOf(aLight('x', { modifier: { kind: 'softbox', widthMetres: 0.9, heightMetres: 1.2, depthMetres: 0.4, diffusers: 2 } }))
+    const box = { kind: 'softbox', widthMetres: 0.9, heightMetres: 1.2, depthMetres: 0.4, diffusers: 2 } as const
+    const [front] = emittersOf(aLight('x', { modifier: box }))
     expect(front!.across[2]).toBeCloseTo(0, 12)
     expect(front!.up[2]).toBeGreaterThan(0)
     expect(dot(front!.across, front!.axis)).toBeCloseTo(0, 12)
@@ -121,7 +125,9 @@ describe('pieces', () => {
   })
 
   it('a V-flat is two leaves from one hinge, open by its angle, its inside in front', () => {
-    const piece = aPiece('v', { kind: 'v-flat', place: at(1, 0, 1.2), facingDegrees: 0, openDegrees: 90, widthMetres: 1.2, heightMetres: 2.4 })
+    const piece = aPiece('v', {
+      kind: 'v-flat', place: at(1, 0, 1.2), facingDegrees: 0, openDegrees: 90, widthMetres: 1.2, heightMetres: 2.4,
+    })
     const leaves = panelsOf(piece)
     expect(leaves).toHaveLength(2)
     expect(dot(leaves[0]!.normal, leaves[1]!.normal)).toBeCloseTo(0, 12)

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Emitter } from '../../shared-core/set/emitter.ts'
 import { panelsOf } from '../../shared-core/set/panels.ts'
 import { paperPanel } from '../../shared-core/set/room.ts'
-import type { Scene, SceneGrid, SceneLight } from '../../shared-core/set/scene.ts'
+import type { Scene, SceneLight } from '../../shared-core/set/scene.ts'
 import { type Ellipsoid, subjectForm } from '../../shared-core/set/subjectForm.ts'
 import { emittersOf } from '../../shared-core/set/emitter.ts'
 import { lightAtPoint } from '../../shared-core/transport/lightAtPoint.ts'
@@ -12,7 +12,7 @@ import { type PlainFront, type PlainPlate, bruteForce } from './bruteForce.ts'
 /** Where the light's own model is only stated, not checked, here: lobes and grids have checks of their own. */
 const LOBE: Partial<Record<SceneLight['modifier']['kind'], number>> = { 'beauty-dish': 1.5, reflector: 3.819, 'umbrella-white': 0.3 }
 
-function fabricPass({ kind, openingDegrees }: SceneGrid, cosine: number): number {
+function fabricPass({ kind, openingDegrees }: SceneLight['grid'], cosine: number): number {
   if (kind === 'none') return 1
   // Square cells averaged round the axis: 1 - 4s/pi + s^2/pi, by quadrature beyond s = 1.
   const half = 2 - Math.sqrt(4 - Math.PI / 2)
@@ -35,7 +35,12 @@ function plainFront(emitter: Emitter, light: SceneLight): PlainFront {
   const { widthMetres, heightMetres, shape } = emitter.front
   const halfWidth = widthMetres / 2
   const halfHeight = shape === 'rectangle' ? heightMetres / 2 : halfWidth
-  const area = { rectangle: 4 * halfWidth * halfHeight, octagon: 8 * Math.tan(Math.PI / 8) * halfWidth ** 2, disc: Math.PI * halfWidth ** 2, sphere: 0 }[shape]
+  const area = {
+    rectangle: 4 * halfWidth * halfHeight,
+    octagon: 8 * Math.tan(Math.PI / 8) * halfWidth ** 2,
+    disc: Math.PI * halfWidth ** 2,
+    sphere: 0,
+  }[shape]
   const corner = halfWidth * Math.SQRT2
   const holds = {
     rectangle: () => true,
@@ -71,7 +76,8 @@ function platesOf(scene: Scene, ownLightId: string): PlainPlate[] {
 
 /** Ways out of a rounded part, in its own axes. */
 const WAYS = [
-  [0, -1, 0], [0.7, -0.7, 0.14], [-0.7, -0.7, 0.14], [1, 0, 0], [-1, 0, 0], [0.8, 0.6, 0], [-0.8, 0.6, 0], [0.3, -0.3, 0.9], [0, -0.8, -0.6],
+  [0, -1, 0], [0.7, -0.7, 0.14], [-0.7, -0.7, 0.14], [1, 0, 0], [-1, 0, 0], [0.8, 0.6, 0], [-0.8, 0.6, 0],
+  [0.3, -0.3, 0.9], [0, -0.8, -0.6],
 ] as const
 
 /** Places a little outside the body all round, each facing straight out of the part it belongs to. */
@@ -125,7 +131,9 @@ const scenes: Record<string, Scene> = {
   'a V-flat and a board around': studioScene({
     lights: [box('key', 0.9, 1.2, { place: at(-1.2, -1, 1.9), aim: face })],
     pieces: [
-      aPiece('v', { kind: 'v-flat', place: at(-0.75, -0.2, 1.2), facingDegrees: 60, openDegrees: 80, widthMetres: 0.5, heightMetres: 2.4 }),
+      aPiece('v', {
+        kind: 'v-flat', place: at(-0.75, -0.2, 1.2), facingDegrees: 60, openDegrees: 80, widthMetres: 0.5, heightMetres: 2.4,
+      }),
       aPiece('b', { place: at(-0.2, -0.7, 1.2), facingDegrees: 0, widthMetres: 0.5, heightMetres: 0.6 }),
     ],
   }),
@@ -176,8 +184,12 @@ describe('unblocked light against a dense count', () => {
     box('gridded strip', 0.35, 1.4, { place: at(0.9, 0.5, 1.7), aim: at(0, 0, 1.5), grid: fabric, rollDegrees: 20 }),
     aLight('gridded octa', { place: at(0.3, -0.7, 1.9), aim: at(0, 0, 1.5), grid: fabric }),
     aLight('dish', { place: at(0.5, -0.4, 1.9), aim: at(0, 0, 1.5), modifier: dish }),
-    aLight('reflector', { place: at(1.2, -1, 1.5), aim: at(0.2, 0, 1.5), modifier: { ...dish, kind: 'reflector', widthMetres: 0.18 } }),
-    aLight('white umbrella', { place: at(-1.2, -1.2, 2.2), aim: at(0, 0, 1.5), modifier: { ...dish, kind: 'umbrella-white', widthMetres: 1.65 } }),
+    aLight('reflector', {
+      place: at(1.2, -1, 1.5), aim: at(0.2, 0, 1.5), modifier: { ...dish, kind: 'reflector', widthMetres: 0.18 },
+    }),
+    aLight('white umbrella', {
+      place: at(-1.2, -1.2, 2.2), aim: at(0, 0, 1.5), modifier: { ...dish, kind: 'umbrella-white', widthMetres: 1.65 },
+    }),
     portraitLights[2]!,
   ]
   const facings = [[0, -1, 0], [0.6, -0.8, 0], [-0.6, 0, 0.8], [0.48, -0.6, 0.64]] as const

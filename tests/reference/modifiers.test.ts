@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { guideNumberMetres } from '../../shared-core/exposure/guideNumber.ts'
 import { incidentFNumber } from '../../shared-core/exposure/meter.ts'
-import { gridPass } from '../../shared-core/photometry/grid.ts'
+import { type Grid, gridPass } from '../../shared-core/photometry/grid.ts'
 import { axialIntensityPerLumen, lobeExponentOfBeam, lobeFluxWithin, lobeHalfAngleRadians } from '../../shared-core/photometry/lobe.ts'
 import { luminousEnergyLumenSeconds } from '../../shared-core/photometry/luminousEnergy.ts'
-import type { SceneGrid, SceneModifierKind } from '../../shared-core/set/scene.ts'
+import type { ModifierKind } from '../../shared-core/photometry/modifier.ts'
 import { lightAtPoint } from '../../shared-core/transport/lightAtPoint.ts'
 import { aLight, at, emptyScene, noGrid } from '../core/studioScene.ts'
 
@@ -12,11 +12,11 @@ const DOME = 330
 const FLAT = 250
 
 interface Shaper {
-  readonly kind: SceneModifierKind
+  readonly kind: ModifierKind
   readonly width: number
   readonly height?: number
   readonly diffusers?: number
-  readonly grid?: SceneGrid
+  readonly grid?: Grid
 }
 
 /** Exposure straight in front of a light, for each lumen-second of its tube. */
@@ -48,9 +48,8 @@ describe('cosine-power lobe: I0 = (n + 1) / (2 pi), half angle acos(0.5^(1/n)), 
     expect(lobeExponentOfBeam(beam)).toBeCloseTo(n, 2))
 
   it('shines as it says: the reflector is at half its axial intensity 30 degrees off its axis', () => {
-    const scene = emptyScene([aLight('x', {
-      place: at(0, 0, 1.5), aim: at(0, 1, 1.5), modifier: { kind: 'reflector', widthMetres: 0.18, heightMetres: 0.18, depthMetres: 0.2, diffusers: 0 },
-    })])
+    const reflector = { kind: 'reflector', widthMetres: 0.18, heightMetres: 0.18, depthMetres: 0.2, diffusers: 0 } as const
+    const scene = emptyScene([aLight('x', { place: at(0, 0, 1.5), aim: at(0, 1, 1.5), modifier: reflector })])
     const far = (degrees: number) => {
       const x = 8 * Math.sin((degrees * Math.PI) / 180)
       const y = 8 * Math.cos((degrees * Math.PI) / 180)
