@@ -6,7 +6,7 @@ import { FormPicture } from './FormPicture.tsx'
 import './FrameView.css'
 import { PictureCanvas } from './picture/PictureCanvas.tsx'
 import { useElementSize } from './useElementSize.ts'
-import { verdictInWords } from './verdictWords.ts'
+import { backgroundInWords } from './verdictWords.ts'
 
 /** Sharp enough for the biggest print on the easel, and still quick to sum on every move of a hand. */
 const WIDEST_PIXELS = 440
@@ -16,6 +16,7 @@ export function FrameView() {
   const prediction = useBoard((board) => board.prediction)
   const stature = useBoard((board) => board.shown.looks[board.lookId]?.subject.heightMetres ?? 1.7)
   const finish = useBoard((board) => board.shown.looks[board.lookId]?.finish)
+  const intent = useBoard((board) => board.shown.looks[board.lookId]?.backdrop.intent ?? 'free')
   const soloLightId = useBoard((board) => board.soloLightId)
   const [allAreas, setAllAreas] = useState(false)
   const easel = useRef<HTMLDivElement>(null)
@@ -29,7 +30,7 @@ export function FrameView() {
   )
   const aspect = framing.atSubjectWidthMetres / framing.atSubjectHeightMetres
   const width = room ? Math.floor(Math.min(room.widthPixels, room.heightPixels * aspect)) : 0
-  const verdict = solo ? `${solo.letter} alone: ${solo.summary}` : verdictInWords(prediction.background)
+  const verdict = solo ? `${solo.letter} alone: ${solo.summary}` : backgroundInWords(prediction, intent)
 
   const pixels = Math.min(WIDEST_PIXELS, Math.round(width * devicePixelRatio))
   const fadeKey = `${soloLightId ?? ''} ${prediction.lights.map(({ on, gel }) => `${on} ${gel.name}`).join()}`

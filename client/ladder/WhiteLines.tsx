@@ -4,14 +4,14 @@ import type { LadderLayout } from './ladderLayout.ts'
 
 /** Where what lies behind reads white: clear, and under each gel that is lit. In words; the dash only carries the hue along. */
 export const WhiteLines = memo(function WhiteLines({ layout }: { readonly layout: LadderLayout }) {
-  const { widthPixels, tapeLeft } = layout.columns
+  const { widthPixels, rulerLeft, tapeLeft } = layout.columns
   return (
     <g role="list" aria-label="White lines: the level at which the background reads white">
       {layout.whites.map(({ thing: line, truePixels, labelPixels, pinned }) => (
         <g key={line.name} role="listitem" aria-label={`white ${line.name}: ${signedStops(line.stops)} stops`}>
           {pinned === null && (
             <>
-              <line x1={4} x2={tapeLeft - 4} y1={truePixels} y2={truePixels} className="ladder-white" style={{ stroke: line.gelHex ?? undefined }} />
+              <line x1={rulerLeft - 6} x2={tapeLeft - 4} y1={truePixels} y2={truePixels} className="ladder-white" style={{ stroke: line.gelHex ?? undefined }} />
               <path d={`M${tapeLeft - 4} ${truePixels}L${tapeLeft + 2} ${labelPixels}`} className="ladder-white" style={{ stroke: line.gelHex ?? undefined }} />
             </>
           )}

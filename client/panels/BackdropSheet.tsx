@@ -1,7 +1,7 @@
 import { changeBackdrop } from '../../shared-core/plan/edits/look.ts'
 import type { Backdrop } from '../../shared-core/plan/schema/look.ts'
 import { Choice } from '../controls/Choice.tsx'
-import { verdictInWords } from '../frame/verdictWords.ts'
+import { backgroundInWords } from '../frame/verdictWords.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { BackgroundSpots } from './BackgroundSpots.tsx'
@@ -26,6 +26,7 @@ const intents = [
 export function BackdropSheet() {
   const backdrop = useBoard((board) => board.shown.looks[board.lookId]?.backdrop)
   const background = useBoard((board) => board.prediction.background)
+  const areas = useBoard((board) => board.prediction.areas)
   const mayEdit = useBoard((board) => board.mayEdit)
   const edit = usePlanEdit()
   if (!backdrop) return null
@@ -33,7 +34,7 @@ export function BackdropSheet() {
 
   return (
     <div className="panel">
-      <PanelHead title="Backdrop" gist={verdictInWords(background)} />
+      <PanelHead title="Backdrop" gist={backgroundInWords({ background, areas }, backdrop.intent)} />
       <SnagsHere id="backdrop" />
       <BackgroundSpots background={background} />
       <CareHere id="backdrop" />

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { clippedInLetters, clippedInWords } from '../../client/frame/clipping.ts'
 import { colourAlone } from '../../client/frame/colourAlone.ts'
 import { nextAreaTowards } from '../../client/frame/nextArea.ts'
-import { stopsInWords, verdictInWords } from '../../client/frame/verdictWords.ts'
+import { backgroundInWords, stopsInWords, verdictInWords } from '../../client/frame/verdictWords.ts'
 import { applyEdit, type PlanEdit } from '../../shared-core/plan/edit.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import type { EditResult } from '../../shared-core/plan/edits/changing.ts'
@@ -38,6 +38,21 @@ describe('the background in words', () => {
 
   it('speaks of one stop and of several', () => {
     expect([0.3, 1, 1.04, 1.1, -2].map(stopsInWords)).toEqual(['0.3 stop', '1.0 stop', '1.0 stop', '1.1 stops', '2.0 stops'])
+  })
+})
+
+describe('a background that is not meant to be white', () => {
+  it('is told by its colour and its levels, in the middle and in the corners', () => {
+    const dusk = predict(demoPlan, 'dusk')
+    const words = backgroundInWords(dusk, 'glow')
+    const centre = dusk.areas.find(({ id }) => id === 'background-centre')!
+    expect(words).toContain(`${centre.colour.words} glow`)
+    expect(words).not.toContain('white')
+    expect(words).toMatch(/in the middle, down to −\d\.\d in the corners$/)
+  })
+
+  it('is told against white when white is wanted', () => {
+    expect(backgroundInWords(predict(demoPlan, 'first-light'), 'clean-white')).toMatch(/^Background: white from edge to edge/)
   })
 })
 
