@@ -6,7 +6,7 @@ import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 
 function order(slot: string, kind: 'frame' | 'single', soloLightId: string | null = null): PictureOrder {
-  return { slot, kind, plan: demoPlan, lookId: 'dusk', width: 4, height: 6, soloLightId, coarse: false }
+  return { slot, kind, plan: demoPlan, lookId: 'dusk', width: 4, height: 6, soloLightId, coarse: false, view: 'picture' }
 }
 
 /** A maker that draws when told to. */
@@ -18,7 +18,7 @@ function maker() {
   }
   const finish = (): void => {
     const { slot, width, height } = taken.at(-1)!
-    made.onmessage!({ data: { slot, width, height, rgba: null, trouble: '' } } as MessageEvent<DrawnPicture>)
+    made.onmessage!({ data: { slot, width, height, rgba: null, linear: null, trouble: '' } } as MessageEvent<DrawnPicture>)
   }
   return { made, taken, finish }
 }

@@ -1,7 +1,9 @@
 import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
 import { useBoard } from '../../session/useBoard.ts'
+import type { PictureView } from '../../../shared-core/picture/views.ts'
 import { pictureDesk } from './pictureDesk.ts'
 import type { DrawnPicture, PictureKind } from './pictureOrders.ts'
+import type { LinearPicture } from './reading.ts'
 
 export interface PictureCanvasProps {
   readonly kind: PictureKind
@@ -12,6 +14,9 @@ export interface PictureCanvasProps {
   readonly description: string
   /** A new one fades to the new picture (a light lifted out, seen alone); the same one follows a hand at once. */
   readonly fadeKey: string
+  readonly view?: PictureView
+  /** Told the linear picture behind what is shown, for readings. */
+  readonly onLinear?: (linear: LinearPicture) => void
   /** Shown until the first picture is there, and where none can be drawn. */
   readonly children: ReactNode
 }
@@ -22,7 +27,7 @@ const FADE_MS = 150
 const REST_MS = 120
 
 /** The predicted picture, drawn by the worker and laid on a canvas as it comes. */
-export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, children }: PictureCanvasProps) {
+export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', onLinear, children }: PictureCanvasProps) {
   const shown = useBoard((board) => board.shown)
   const inHand = useBoard((board) => board.shown !== board.plan)
   const lookId = useBoard((board) => board.lookId)
@@ -35,8 +40,9 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     const desk = pictureDesk()
     if (desk === null) return
     const order = (coarse: boolean) =>
-      desk.order({ slot, kind, plan: shown, lookId, width: widthPixels, height: heightPixels, soloLightId, coarse }, (picture) => {
+      desk.order({ slot, kind, plan: shown, lookId, width: widthPixels, height: heightPixels, soloLightId, coarse, view }, (picture) => {
         if (picture.rgba === null) return
+        if (picture.linear !== null) onLinear?.({ width: picture.width, height: picture.height, linear: picture.linear })
         const fades = lastFade.current !== fadeKey
         lastFade.current = fadeKey
         lay(canvas.current, picture, fades)
@@ -46,7 +52,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     if (!inHand) return
     const rested = setTimeout(() => order(false), REST_MS)
     return () => clearTimeout(rested)
-  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey])
+  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, onLinear])
 
   useEffect(() => () => pictureDesk()?.forget(slot), [slot])
 

@@ -1,3 +1,4 @@
+import type { PictureView } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 
 /** Which of the pictures on the board one is: each kind keeps its size, and with it its layers. */
@@ -14,6 +15,7 @@ export interface PictureOrder {
   readonly soloLightId: string | null
   /** While a hand is on something: fewer points a light. */
   readonly coarse: boolean
+  readonly view: PictureView
 }
 
 /** What the worker gives back; pixels are null when the picture could not be drawn, with the reason in words. */
@@ -22,5 +24,7 @@ export interface DrawnPicture {
   readonly width: number
   readonly height: number
   readonly rgba: Uint8ClampedArray<ArrayBuffer> | null
+  /** Camera channels, three a pixel, for readings; the Frame's only. */
+  readonly linear: Float32Array<ArrayBuffer> | null
   readonly trouble: string
 }

@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import subjectUrl from '../../../shared-core/subject/asset/subject.bin?url'
+import { drawClipping, drawStops } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
@@ -18,21 +19,24 @@ const pictures = new Map<PictureKind, LookPicture>()
 let lastPlan: Plan | null = null
 
 addEventListener('message', (event: MessageEvent<PictureOrder>) => {
-  void draw(event.data).then((drawn) => postMessage(drawn, drawn.rgba === null ? [] : [drawn.rgba.buffer]))
+  void draw(event.data).then((drawn) => postMessage(drawn, [drawn.rgba, drawn.linear].flatMap((pixels) => pixels?.buffer ?? [])))
 })
 
 async function draw(order: PictureOrder): Promise<DrawnPicture> {
-  const { slot, kind, lookId, width, height, soloLightId, coarse } = order
+  const { slot, kind, lookId, width, height, soloLightId, coarse, view } = order
   try {
     const asset = await subject
     const plan = shareBranches(lastPlan, order.plan)
     lastPlan = plan
     let picture = pictures.get(kind)
     if (!picture) pictures.set(kind, (picture = new LookPicture(asset)))
-    const { rgba } = picture.draw(plan, lookId, { width, height, soloLightId, coarse })
-    // A copy: the picture may use its own pixels again.
-    return { slot, width, height, rgba: new Uint8ClampedArray(rgba), trouble: '' }
+    const { rgba, linear } = picture.draw(plan, lookId, { width, height, soloLightId, coarse })
+    // Copies: the picture may use its own pixels again.
+    const pixels = new Uint8ClampedArray(rgba)
+    if (view === 'stops') drawStops(linear, width, height, pixels)
+    if (view === 'clipping') drawClipping(linear, width, height, pixels)
+    return { slot, width, height, rgba: pixels, linear: kind === 'frame' ? new Float32Array(linear) : null, trouble: '' }
   } catch (error) {
-    return { slot, width, height, rgba: null, trouble: error instanceof Error ? error.message : String(error) }
+    return { slot, width, height, rgba: null, linear: null, trouble: error instanceof Error ? error.message : String(error) }
   }
 }
