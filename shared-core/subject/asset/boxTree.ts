@@ -68,7 +68,10 @@ export function boxTree(positions: Float32Array, triangles: Uint32Array): BoxTre
 
 const stack = new Int32Array(64)
 
-/** Whether a ray from (ox, oy, oz) meets a facet further than `from`: either side counts. Intersection after Moeller and Trumbore 1997. */
+/**
+ * Whether a ray from (ox, oy, oz) meets a facet further than `from`: either side counts. Intersection after Moeller
+ * and Trumbore 1997, "Fast, minimum storage ray/triangle intersection".
+ */
 export function meets(
   tree: BoxTree, ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, from: number,
 ): boolean {

@@ -6,11 +6,14 @@ import {
 /** Reads the bytes that `encodeSubject` writes. Throws a RangeError for another kind or version of file. */
 export function decodeSubject(bytes: Uint8Array): SubjectAsset {
   const header = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-  if (bytes.byteLength < HEADER_BYTES || header.getUint32(0, true) !== MAGIC) throw new RangeError('This is not a subject file.')
+  if (bytes.byteLength < HEADER_BYTES || header.getUint32(0, true) !== MAGIC) {
+    throw new RangeError('This is not a subject file.')
+  }
   if (header.getUint32(4, true) !== FORMAT_VERSION) throw new RangeError('This subject file is of another version.')
   const count = header.getUint32(8, true)
   const corners = header.getUint32(12, true) * 3
-  if (bytes.byteLength !== HEADER_BYTES + corners * 2 + count * 11 + header.getUint32(40, true)) throw new RangeError('The subject file is cut short.')
+  const length = HEADER_BYTES + corners * 2 + count * 11 + header.getUint32(40, true)
+  if (bytes.byteLength !== length) throw new RangeError('The subject file is cut short.')
   let at = HEADER_BYTES
   const rows = (length: number): Int32Array => {
     const out = new Int32Array(length)
@@ -49,7 +52,9 @@ export function decodeSubject(bytes: Uint8Array): SubjectAsset {
   const normals = new Float32Array(count * 3)
   const turns = rows(count * 2)
   for (let v = 0; v < count; v++) {
-    for (let i = 0; i < 2; i++) normalSteps[v * 2 + i] = turns[i * count + v]! + (near[v]! < 0 ? 0 : normalSteps[near[v]! * 2 + i]!)
+    for (let i = 0; i < 2; i++) {
+      normalSteps[v * 2 + i] = turns[i * count + v]! + (near[v]! < 0 ? 0 : normalSteps[near[v]! * 2 + i]!)
+    }
     normalOf(normalSteps[v * 2]!, normalSteps[v * 2 + 1]!, normals, v * 3)
   }
 

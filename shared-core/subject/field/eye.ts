@@ -12,8 +12,11 @@ export const EYE = {
 } as const
 
 const LID_RADIUS = 14.0
+/** The corners of the almond, from the middle of the eyeball. */
 const INNER = -14.6
-const OUTER = 13.6
+const OUTER = 13.4
+/** The socket goes no deeper than this far before the middle of the eyeball: the rest would never be seen. */
+const SOCKET_DEPTH = 4
 
 /** Signed distance, in the front view, from the almond between the lids: negative where the eye is open. */
 export function almond(x: number, z: number): number {
@@ -55,17 +58,17 @@ export function withEyes(d: number, x: number, y: number, z: number): number {
   face += 7.0 * dab(x, y, z, 31, -86, -1, 21, 26, 16)
   face += 3.2 * dab(x, y, z, 18.5, -86, 2, 10, 20, 12)
   const lid = Math.sqrt(dx * dx + dy * dy + dz * dz) - LID_RADIUS
-  face = blend(face, lid, z > 0 ? 6 : 6 + Math.min(6, -z * 0.6))
+  face = blend(face, lid, 6 + 6 * ramp(1, -14, z))
   const edge = upperLidEdge(x)
   const crease = (z - edge - 4.2) / 2.0
-  const along = ramp(-17, -9, dx) * (1 - ramp(10, 17, dx))
-  if (y < EYE.y + 4) {
+  const along = ramp(-17, -9, dx) * (1 - ramp(9, 19, dx)) * ramp(9, -1, dy)
+  if (dy < 9) {
     if (crease * crease < 1) face += 1.25 * (1 - crease * crease) * (1 - crease * crease) * along
     face -= 1.6 * stroke(x, y, z, 26, -86, 10.5, 44, -76, 8.5, 6)
     face += 0.3 * stroke(x, y, z, 18, -84, -8, 30, -84, -14, 6)
   }
-  const open = Math.max(almond(x, z), y - (EYE.y - 3.5))
-  const ball = Math.max(Math.sqrt(dx * dx + dy * dy + dz * dz) - EYE.radius - 0.1, y - (EYE.y - 2))
+  const open = Math.max(almond(x, z), y - (EYE.y - SOCKET_DEPTH))
+  const ball = Math.max(Math.sqrt(dx * dx + dy * dy + dz * dz) - EYE.radius - 0.1, y - (EYE.y - SOCKET_DEPTH))
   face = carve(face, open, 1.4)
   face = carve(face, ball, 0.5)
   const caruncle = Math.sqrt((dx + 12.6) * (dx + 12.6) + (dy + 5) * (dy + 5) + (dz + 1.2) * (dz + 1.2)) - 2.2

@@ -1,4 +1,4 @@
-import { blend, ellipsoid } from './primitives.ts'
+import { blend, ellipsoid, ramp } from './primitives.ts'
 import { headMass } from './skull.ts'
 import { eyeball, withEyes } from './eye.ts'
 import { withNose } from './nose.ts'
@@ -69,7 +69,7 @@ export function surfaceMm(x: number, y: number, z: number): number {
   const ax = folded(x)
   const body = bareBody(ax, y, z)
   let d = skinOver(body, ax, y, z)
-  if (z > -110 && outline(ax, y, z) < NEAR_HEAD) d = blend(d, hair(x, y, z), 2)
+  if (z > -110 && outline(ax, y, z) < NEAR_HEAD) d = blend(d, hair(x, y, z), 2 + 14 * ramp(20, 60, y) * ramp(-15, -50, z))
   if (z < CLOTH_TOP) d = Math.min(d, clothMm(x, y, z))
   return d
 }

@@ -23,32 +23,40 @@ export function insideHairline(x: number, y: number, z: number): number {
   return (z - line) / Math.sqrt(1 + slope * slope)
 }
 
-/** Place of a point in the flow of the hair: across the strands and along them, both in mm. */
-export function strandPlace(x: number, y: number, z: number): { across: number, along: number } {
+export interface StrandPlace {
+  /** Across the strands, in mm where they stand widest. */
+  readonly across: number
+  /** Along them, in mm. */
+  readonly along: number
+  /** How closely they crowd towards a pole: 1 at the crown, towards 0 where all meet. */
+  readonly spread: number
+}
+
+/** Place of a point in the flow of the hair. */
+export function strandPlace(x: number, y: number, z: number): StrandPlace {
   // Strands run as meridians from a pole at the forehead to one at the nape.
   const px = x
   const py = y * 0.86 - (z - 30) * 0.5
   const pz = (z - 30) * 0.86 + y * 0.5
-  const across = Math.atan2(px, pz + 40) * 95
-  return { across, along: py }
+  const fromAxis = Math.sqrt(px * px + (pz + 40) * (pz + 40))
+  return { across: Math.atan2(px, pz + 40) * 95, along: py, spread: Math.min(1, fromAxis / 95) }
 }
 
 /** Distance to the hair's surface, in mm. `x` keeps its side: hair is not quite symmetrical. */
 export function hair(x: number, y: number, z: number): number {
   const scalp = cranium(x, y, z)
-  const strandy = strandPlace(x, y, z)
-  const inside = insideHairline(x, y, z) + 1.5 * noise(strandy.across * 0.5, strandy.along * 0.05)
+  const inside = insideHairline(x, y, z)
   if (inside < -30 || scalp > 60) return Math.max(scalp, -inside)
   const angle = Math.atan2(Math.abs(x), -y)
   const high = ramp(10, 85, z)
   const swept = 1 + 0.22 * ramp(-60, 60, x) - 0.11
   const full = topThickness(y) * swept * high + sideThickness(angle) * (1 - high) * (0.45 + 0.55 * ramp(-70, 0, z))
   const grown = inside > 0 ? 1 - Math.exp(-(inside * inside) / (inside * 12 + 300)) : inside / 22
-  const { across, along } = strandy
+  const { across, along, spread } = strandPlace(x, y, z)
   const bend = 5 * noise(along * 0.018 + 7, across * 0.03)
   const lock = 1.7 * Math.abs(noise((across + bend) * 0.055, along * 0.009)) - 0.5
   const tress = noise((across + bend) * 0.16 + 17, along * 0.014)
-  const strand = noise((across + bend) * 0.4 + 40, along * 0.02)
-  const ridge = (2.4 * lock * high + 0.9 * tress + 0.4 * strand) * Math.min(1, Math.max(0, inside / 25))
+  // Where strands crowd, ridges finer than the mesh would only be noise: they flatten out.
+  const ridge = (2.4 * lock * high * ramp(0.2, 0.55, spread) + 0.9 * tress * ramp(0.45, 0.85, spread)) * Math.min(1, Math.max(0, inside / 25))
   return scalp - full * grown - ridge + (inside < 0 ? -inside * 0.15 : 0)
 }

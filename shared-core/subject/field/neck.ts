@@ -2,12 +2,12 @@ import { blend, dab, limb } from './primitives.ts'
 
 /** Neck with its two long muscles, hollow and throat. `x` folded. */
 export function neck(x: number, y: number, z: number): number {
-  let d = limb(x, y, z, 0, 10, -50, 47, 0, 13, -130, 48)
-  d = blend(d, limb(x, y, z, 0, 13, -130, 48, 0, 26, -215, 54), 20)
-  d = blend(d, limb(x, y, z, 0, 30, -34, 38, 0, 24, -130, 42), 16)
-  const throat = limb(x, y, z, 0, -18, -108, 26, 0, -14, -190, 24)
-  d = blend(d, throat, 24)
-  const muscle = limb(x, y, z, 51, 18, -60, 8, 14, -33, -197, 6)
+  let d = limb(x, y, z, 0, 10, -50, 44, 0, 12, -130, 44.5)
+  d = blend(d, limb(x, y, z, 0, 12, -130, 44.5, 0, 26, -215, 54), 20)
+  d = blend(d, limb(x, y, z, 0, 28, -34, 37, 0, 22, -130, 40), 16)
+  const throat = limb(x, y, z, 0, -18, -108, 25, 0, -14, -190, 23)
+  d = blend(d, throat, 20)
+  const muscle = limb(x, y, z, 46, 20, -58, 7.5, 14, -33, -197, 6)
   d = blend(d, muscle, 12)
   const outerHead = limb(x, y, z, 42, 0, -110, 6, 38, -26, -196, 4)
   d = blend(d, outerHead, 16)

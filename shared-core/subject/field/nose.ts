@@ -4,8 +4,8 @@ import { blend, carve, dab, ellipsoid, limb } from './primitives.ts'
 export function withNose(d: number, x: number, y: number, z: number): number {
   if (z > 32 || z < -66 || y > -60) return d
   let face = d
-  const root = limb(x, y, z, 0, -83, 12, 8, 0, -90, -6, 6.5)
-  const bridge = limb(x, y, z, 0, -90, -6, 5.8, 0, -108, -34, 6.2)
+  const root = limb(x, y, z, 0, -82, 8, 6.5, 0, -87.5, -7, 5.8)
+  const bridge = limb(x, y, z, 0, -87.5, -7, 5.6, 0, -108, -34, 6.2)
   const sides = limb(x, y, z, 0, -79, -4, 8.5, 0, -91, -36, 11)
   let nose = blend(blend(root, bridge, 6), sides, 10)
   const tip = ellipsoid(x, y, z, 0, -109.5, -37, 7.8, 9, 7.6)

@@ -22,11 +22,12 @@ export function headMass(x: number, y: number, z: number): number {
   d = blend(d, cheek, 16)
   const chin = ellipsoid(x, y, z, 0, -83, -98, 18, 14, 13)
   d = blend(d, chin, 14)
-  const brow = limb(x, y, z, 3, -83.5, 13, 8.5, 44, -62, 16, 7.5)
+  const brow = limb(x, y, z, 2, -85, 17, 8, 44, -62, 16.5, 7.5)
   d = blend(d, brow, 14)
   d += 2.2 * dab(x, y, z, 66, -40, 12, 26, 30, 30)
   d += 1.0 * stroke(x, y, z, 52, -50, -50, 46, -40, -74, 20)
   d -= 1.8 * dab(x, y, z, 30, -74, -22, 18, 16, 12)
+  d -= 3.4 * dab(x, y, z, 60, -22, -44, 22, 30, 24)
   d += 1.0 * dab(x, y, z, 0, -97, -88, 17, 14, 7)
   return d
 }

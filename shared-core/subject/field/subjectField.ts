@@ -33,10 +33,13 @@ export function eyePartAt(x: number, z: number): EyePart {
   return eyePartMm(mm(x), above(z))
 }
 
-/** Place in the flow of the hair, in metres across the strands and along them: lines of equal `across` are strands. */
-export function strandAt(x: number, y: number, z: number): { across: number, along: number } {
-  const { across, along } = strandPlace(mm(x), mm(y), above(z))
-  return { across: across / 1000, along: along / 1000 }
+/**
+ * Place in the flow of the hair, in metres across the strands and along them: lines of equal `across` are strands.
+ * `spread` falls below 1 where they crowd: draw no finer detail there than the picture can hold.
+ */
+export function strandAt(x: number, y: number, z: number): { across: number, along: number, spread: number } {
+  const { across, along, spread } = strandPlace(mm(x), mm(y), above(z))
+  return { across: across / 1000, along: along / 1000, spread }
 }
 
 /** Direction of the strands on the surface with the given normal: unit, from the face backwards. */

@@ -26,14 +26,14 @@ function lines(from: number, to: number, gapAt: (place: number) => number): numb
 const acrossGap = curve([[0, 1.3], [12, 1.25], [18, 0.9], [46, 0.95], [54, 1.6], [80, 2.2], [100, 2.8]])
 const depthGap = curve([[-140, 1.3], [-66, 1.2], [-50, 2.2], [-14, 2.4], [-4, 1.5], [36, 1.7], [50, 3], [180, 6]])
 const heightGap = curve([
-  [-640, 14], [-420, 10], [-270, 5], [-240, 3], [-190, 2.8], [-130, 2.6], [-108, 1.4], [-84, 1.2], [-62, 0.95], [-50, 1.05], [-12, 1.1],
-  [-8, 0.72], [8, 0.72], [12, 1.1], [28, 1.6], [60, 2], [150, 2.6],
+  [-640, 14], [-420, 10], [-270, 5], [-240, 3], [-190, 2.8], [-130, 2.6], [-108, 1.4], [-84, 1.2], [-62, 0.95],
+  [-50, 1.05], [-12, 1.1], [-8, 0.72], [8, 0.72], [12, 1.1], [28, 1.6], [60, 2], [150, 2.6],
 ])
 
 export function gradedGrid(): GradedGrid {
-  const half = lines(0, 104, acrossGap)
+  const half = lines(0, 108, acrossGap)
   const x = Float64Array.from([...half.slice(1).map((v) => -v).reverse(), ...half])
   const y = Float64Array.from(lines(-136, 176, depthGap))
   const z = Float64Array.from(lines(-634, 146, heightGap))
-  return { x, y, z, widening: z.map((level) => 1 + 1.5 * (1 - ramp(-250, -112, level))) }
+  return { x, y, z, widening: z.map((level) => 1 + 1.5 * (1 - ramp(-215, -112, level))) }
 }

@@ -37,8 +37,9 @@ function importance(x: number, y: number, z: number): { shape: number, evenness:
   if (z < -590) return { shape: 0.002, evenness: 1e-6 }
   if (z < -125) {
     const hem = dab(neckOpening(Math.abs(x), y, z - SHOULDER_LIFT), 0, 0, 0, 0, 0, 9, 1, 1) * (z < -150 ? 1 : 0)
-    const shape = (z < -330 ? 0.05 : 0.2) + 2.5 * hem
-    return { shape, evenness: z < -330 ? 0.0001 : 0.003 }
+    const bare = neckOpening(Math.abs(x), y, z - SHOULDER_LIFT) > 0 || z > -150
+    const shape = (bare ? 0.6 : z < -330 ? 0.05 : 0.15) + 1.1 * hem
+    return { shape, evenness: bare ? 0.012 : z < -330 ? 0.0001 : 0.0008 }
   }
   const eye = dab(Math.abs(x), y, z, EYE.x, EYE.y - 8, 0, 26, 22, 18)
   const lips = dab(Math.abs(x), y, z, 8, -104, -68, 26, 30, 16)
