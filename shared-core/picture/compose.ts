@@ -1,14 +1,16 @@
+import type { GroundNet } from './groundNet.ts'
+import type { GroundLayer } from './groundLight.ts'
 import type { Layer } from './layer.ts'
 import { MATERIALS } from './material.ts'
-import type { Samples } from './samples.ts'
+import type { View } from './view.ts'
 
 /** One light's colours for this exposure: camera channels, 1 is clip, for each unit of its layer. */
 export interface LightTable {
-  /** Three channels for each material: the subject's, then one for each ground of the samples. */
-  readonly direct: Float32Array
-  readonly returned: Float32Array
-  /** Mirrored light carries the lamp's colour alone. */
-  readonly sheen: readonly [number, number, number]
+  /** Three channels for each material: the subject's, then one for each ground. */
+  readonly direct: Float64Array
+  readonly returned: Float64Array
+  /** What is mirrored, and what shines by itself, has the lamp's colour alone. */
+  readonly sheen: Float64Array
 }
 
 export interface LitLayer {
@@ -16,63 +18,180 @@ export interface LitLayer {
   readonly table: LightTable
 }
 
-/** Row of a sample's material in the tables. */
+/** Row of a ground in the tables. */
 export function rowOfGround(ground: number): number {
   return MATERIALS.length + ground
 }
 
+/** Room for the parts of a picture that are the same size every time: kept, so that a recoloured picture makes nothing new. */
+export interface ComposeRoom {
+  /** Channels of each corner of the surface. */
+  readonly corners: Float32Array
+  /** Channels of each node of each ground's net. */
+  readonly nets: readonly (Float32Array | null)[]
+}
+
+export function composeRoom({ samples, nets }: View): ComposeRoom {
+  return {
+    corners: new Float32Array(3 * samples.cornerCount),
+    nets: nets.map((net) => (net === null ? null : new Float32Array(3 * net.columns * net.rows))),
+  }
+}
+
 /**
  * The picture before the lens and the clip: camera channels by pixel, three a pixel. The sum over lights of layer times
- * colour; samples of one pixel are averaged here, in linear light, as a sensor does.
- * @param ambient channels of each material under the room's steady light, already exposed
+ * colour is taken at the corners of the surface and the nodes of the grounds, and drawn from there: both are linear, so
+ * the order makes no difference. Samples of one pixel are averaged in linear light, as a sensor does.
+ * @param ambient channels of each row under the room's steady light, already exposed
  */
-export function composeLinear(
-  samples: Samples, lights: readonly LitLayer[], ambient: Float32Array, into: Float32Array,
-): void {
+export function composeLinear(view: View, lights: readonly LitLayer[], ambient: Float64Array, room: ComposeRoom, into: Float32Array): void {
   into.fill(0)
-  const { count, pixels, shares, inner, outer, cover, ground } = samples
-  for (let s = 0; s < count; s++) {
-    const share = shares[s]!
-    const g = ground[s]!
-    const a = 3 * (g >= 0 ? MATERIALS.length + g : inner[s]!)
-    const covered = g >= 0 ? 0 : cover[s]!
-    const b = 3 * outer[s]!
-    let red: number
-    let green: number
-    let blue: number
-    if (covered > 0) {
-      const bare = 1 - covered
-      red = bare * ambient[a]! + covered * ambient[b]!
-      green = bare * ambient[a + 1]! + covered * ambient[b + 1]!
-      blue = bare * ambient[a + 2]! + covered * ambient[b + 2]!
-      for (let l = 0; l < lights.length; l++) {
-        const { layer, table } = lights[l]!
-        const d = layer.direct[s]!
-        const r = layer.returned[s]!
-        const m = layer.sheen[s]!
-        const { direct, returned, sheen } = table
-        red += d * (bare * direct[a]! + covered * direct[b]!) + r * (bare * returned[a]! + covered * returned[b]!) + m * sheen[0]
-        green += d * (bare * direct[a + 1]! + covered * direct[b + 1]!) + r * (bare * returned[a + 1]! + covered * returned[b + 1]!) + m * sheen[1]
-        blue += d * (bare * direct[a + 2]! + covered * direct[b + 2]!) + r * (bare * returned[a + 2]! + covered * returned[b + 2]!) + m * sheen[2]
-      }
-    } else {
-      red = ambient[a]!
-      green = ambient[a + 1]!
-      blue = ambient[a + 2]!
-      for (let l = 0; l < lights.length; l++) {
-        const { layer, table } = lights[l]!
-        const d = layer.direct[s]!
-        const r = layer.returned[s]!
-        const m = layer.sheen[s]!
-        const { direct, returned, sheen } = table
-        red += d * direct[a]! + r * returned[a]! + m * sheen[0]
-        green += d * direct[a + 1]! + r * returned[a + 1]! + m * sheen[1]
-        blue += d * direct[a + 2]! + r * returned[a + 2]! + m * sheen[2]
-      }
+  view.nets.forEach((net, ground) => {
+    if (net === null) return
+    const colours = room.nets[ground]!
+    colourNet(colours, lights.map(({ layer, table }) => [layer.grounds[ground]!, table] as const), ambient, 3 * rowOfGround(ground))
+  })
+  drawRuns(view, room, into)
+  drawPoints(view, room, into)
+  colourCorners(view, lights, ambient, room.corners)
+  drawSurface(view, room.corners, into)
+  for (const lit of lights) drawEyes(view, lit, into)
+}
+
+function colourNet(
+  colours: Float32Array, lights: readonly (readonly [GroundLayer, LightTable])[], ambient: Float64Array, row: number,
+): void {
+  for (let k = 0; k < 3; k++) {
+    const still = ambient[row + k]!
+    for (let at = k; at < colours.length; at += 3) colours[at] = still
+  }
+  const count = colours.length / 3
+  for (const [{ direct, returned, shines }, table] of lights) {
+    const [dr, dg, db] = [table.direct[row]!, table.direct[row + 1]!, table.direct[row + 2]!]
+    const [rr, rg, rb] = [table.returned[row]!, table.returned[row + 1]!, table.returned[row + 2]!]
+    const [sr, sg, sb] = [table.sheen[0]!, table.sheen[1]!, table.sheen[2]!]
+    for (let node = 0, at = 0; node < count; node++, at += 3) {
+      const d = direct[node]!
+      const r = returned[node]!
+      const s = shines[node]!
+      colours[at] = colours[at]! + d * dr + r * rr + s * sr
+      colours[at + 1] = colours[at + 1]! + d * dg + r * rg + s * sg
+      colours[at + 2] = colours[at + 2]! + d * db + r * rb + s * sb
     }
+  }
+}
+
+/** Rows of whole pixels on one ground, drawn between the nodes of its net. */
+function drawRuns({ ground: { runs }, nets, width, height }: View, room: ComposeRoom, into: Float32Array): void {
+  for (let r = 0; r < runs.length; r += 4) {
+    const net = nets[runs[r]!]!
+    const colours = room.nets[runs[r]!]!
+    const y = runs[r + 1]!
+    const v = nodePlace(((y + 0.5) / height - net.top) / net.stepY, net.rows)
+    const j = Math.min(net.rows - 2, v | 0)
+    const below = v - j
+    const above = 1 - below
+    const line = 3 * j * net.columns
+    const next = line + 3 * net.columns
+    const perPixel = 1 / (width * net.stepX)
+    let u = (0.5 / width - net.left) / net.stepX + runs[r + 2]! * perPixel
+    let at = 3 * (y * width + runs[r + 2]!)
+    for (let x = runs[r + 2]!; x < runs[r + 3]!; x++, at += 3, u += perPixel) {
+      const place = nodePlace(u, net.columns)
+      const i = Math.min(net.columns - 2, place | 0)
+      const right = place - i
+      const left = 1 - right
+      const n = line + 3 * i
+      const m = next + 3 * i
+      into[at] = above * (left * colours[n]! + right * colours[n + 3]!) + below * (left * colours[m]! + right * colours[m + 3]!)
+      into[at + 1] = above * (left * colours[n + 1]! + right * colours[n + 4]!) + below * (left * colours[m + 1]! + right * colours[m + 4]!)
+      into[at + 2] = above * (left * colours[n + 2]! + right * colours[n + 5]!) + below * (left * colours[m + 2]! + right * colours[m + 5]!)
+    }
+  }
+}
+
+function nodePlace(place: number, nodes: number): number {
+  return place < 0 ? 0 : place > nodes - 1 ? nodes - 1 : place
+}
+
+/** Points of the ground around edges, a quarter of their pixel each. */
+function drawPoints({ ground, nets }: View, room: ComposeRoom, into: Float32Array): void {
+  for (let p = 0; p < ground.pointCount; p++) {
+    const g = ground.pointGrounds[p]!
+    const colours = room.nets[g]!
+    const { n, m, right, below } = netPlace(nets[g]!, ground.pointX[p]!, ground.pointY[p]!)
+    const at = 3 * ground.pointPixels[p]!
+    for (let k = 0; k < 3; k++) {
+      const upper = colours[3 * n + k]! + right * (colours[3 * n + 3 + k]! - colours[3 * n + k]!)
+      const lower = colours[3 * m + k]! + right * (colours[3 * m + 3 + k]! - colours[3 * m + k]!)
+      into[at + k] = into[at + k]! + 0.25 * (upper + below * (lower - upper))
+    }
+  }
+}
+
+/** Result of `netPlace`: the upper left and lower left nodes of the mesh that holds a place, and how far inside it lies. */
+const found = { n: 0, m: 0, right: 0, below: 0 }
+
+/** Where a place of the Frame lies on a net. Read at once: the next call writes over it. */
+export function netPlace(net: GroundNet, frameX: number, frameY: number): Readonly<typeof found> {
+  const u = nodePlace((frameX - net.left) / net.stepX, net.columns)
+  const v = nodePlace((frameY - net.top) / net.stepY, net.rows)
+  const i = Math.min(net.columns - 2, u | 0)
+  const j = Math.min(net.rows - 2, v | 0)
+  found.n = j * net.columns + i
+  found.m = found.n + net.columns
+  found.right = u - i
+  found.below = v - j
+  return found
+}
+
+function colourCorners({ samples }: View, lights: readonly LitLayer[], ambient: Float64Array, colours: Float32Array): void {
+  const { cornerCount, cornerSlots, cornerMaterials } = samples
+  for (let c = 0, at = 0; c < cornerCount; c++, at += 3) {
+    const slot = cornerSlots[c]!
+    const row = 3 * cornerMaterials[c]!
+    let red = ambient[row]!
+    let green = ambient[row + 1]!
+    let blue = ambient[row + 2]!
+    for (let l = 0; l < lights.length; l++) {
+      const { layer: { directInside, returnedInside, sheen }, table } = lights[l]!
+      const d = directInside[slot]!
+      const r = returnedInside[slot]!
+      const m = sheen[slot]!
+      red += d * table.direct[row]! + r * table.returned[row]! + m * table.sheen[0]!
+      green += d * table.direct[row + 1]! + r * table.returned[row + 1]! + m * table.sheen[1]!
+      blue += d * table.direct[row + 2]! + r * table.returned[row + 2]! + m * table.sheen[2]!
+    }
+    colours[at] = red
+    colours[at + 1] = green
+    colours[at + 2] = blue
+  }
+}
+
+function drawSurface({ samples }: View, colours: Float32Array, into: Float32Array): void {
+  const { count, pixels, corners, weights } = samples
+  for (let s = 0, t = 0; s < count; s++, t += 3) {
+    const a = 3 * corners[t]!
+    const b = 3 * corners[t + 1]!
+    const c = 3 * corners[t + 2]!
+    const wa = weights[t]!
+    const wb = weights[t + 1]!
+    const wc = weights[t + 2]!
     const at = 3 * pixels[s]!
-    into[at] = into[at]! + share * red
-    into[at + 1] = into[at + 1]! + share * green
-    into[at + 2] = into[at + 2]! + share * blue
+    into[at] = into[at]! + wa * colours[a]! + wb * colours[b]! + wc * colours[c]!
+    into[at + 1] = into[at + 1]! + wa * colours[a + 1]! + wb * colours[b + 1]! + wc * colours[c + 1]!
+    into[at + 2] = into[at + 2]! + wa * colours[a + 2]! + wb * colours[b + 2]! + wc * colours[c + 2]!
+  }
+}
+
+/** Catchlights: an eye sample is a quarter of its pixel. */
+function drawEyes({ samples: { eyes } }: View, { layer, table: { sheen } }: LitLayer, into: Float32Array): void {
+  for (let e = 0; e < eyes.count; e++) {
+    const mirrored = 0.25 * layer.eyes[e]!
+    if (mirrored === 0) continue
+    const at = 3 * eyes.pixels[e]!
+    into[at] = into[at]! + mirrored * sheen[0]!
+    into[at + 1] = into[at + 1]! + mirrored * sheen[1]!
+    into[at + 2] = into[at + 2]! + mirrored * sheen[2]!
   }
 }

@@ -1,160 +1,139 @@
 import { cameraMatrix } from '../colour/cameraMatrix.ts'
-import { intoGamut } from '../colour/display.ts'
 import { finishChannel, type Finish } from '../colour/finish.ts'
 import { multiplyMatrices, type Matrix3 } from '../colour/matrix.ts'
 import { encodedFromLinear, linearFromXyz } from '../spectra/srgb.ts'
-import type { LinearSrgb } from '../colour/triples.ts'
+import { strayAlongRow, strayLight } from './strayLight.ts'
+
+/** Colour space of the bytes: that of most displays, or the wider one of many newer. */
+export type DisplaySpace = 'srgb' | 'display-p3'
 
 export interface Development {
   readonly whiteBalanceKelvin: number
   /** Share of the frame's mean light that the lens spreads over everything. */
   readonly veilingGlare: number
   readonly finish: Finish
+  readonly space: DisplaySpace
 }
-
-/** Share of the stray light that stays near its source as a bloom; the rest veils the whole frame. */
-const BLOOM_SHARE = 0.35
-/** Cells of the coarse net that the bloom is spread on, across the Frame's width. */
-const BLOOM_CELLS = 24
 
 /**
  * From linear camera channels to what a display shows: stray light of the lens, clip by channel, colour matrix, finish,
  * gamut, encoding. In this order, since each would come out wrong before the one it follows.
  * @param linear three channels a pixel, before the clip
- * @param into four bytes a pixel, sRGB
+ * @param into four bytes a pixel
  */
 export function develop(linear: Float32Array, width: number, height: number, how: Development, into: Uint8ClampedArray): void {
   const stray = strayLight(linear, width, height, how.veilingGlare)
-  const matrix = toLinearSrgb(how.whiteBalanceKelvin)
+  const veil = new Float32Array(3 * width)
   const finish = finishTable(how.finish)
-  const [m0, m1, m2] = matrix
+  const { toFinish, toDisplay, luminance: [wr, wg, wb] } = matricesFor(how)
+  const [[a, b, c], [d, e, f], [g, h, i]] = toFinish
   for (let y = 0; y < height; y++) {
-    const row = Math.min(stray.rows - 1, (y * stray.rows) / height)
-    const j = Math.min(stray.rows - 2, Math.floor(row))
-    const v = row - j
-    for (let x = 0; x < width; x++) {
-      const column = Math.min(stray.columns - 1, (x * stray.columns) / width)
-      const i = Math.min(stray.columns - 2, Math.floor(column))
-      const u = column - i
-      const at = 3 * (y * width + x)
-      const cell = 3 * (j * stray.columns + i)
-      const below = cell + 3 * stray.columns
-      let r = Math.min(1, linear[at]! + between(stray.levels, cell, below, u, v))
-      let g = Math.min(1, linear[at + 1]! + between(stray.levels, cell + 1, below + 1, u, v))
-      let b = Math.min(1, linear[at + 2]! + between(stray.levels, cell + 2, below + 2, u, v))
-      const lr = m0[0] * r + m0[1] * g + m0[2] * b
-      const lg = m1[0] * r + m1[1] * g + m1[2] * b
-      const lb = m2[0] * r + m2[1] * g + m2[2] * b
-      r = finish === null ? lr : finished(finish, lr)
-      g = finish === null ? lg : finished(finish, lg)
-      b = finish === null ? lb : finished(finish, lb)
-      if (r < 0 || g < 0 || b < 0) [r, g, b] = intoGamut([r, g, b])
-      const out = 4 * (y * width + x)
-      into[out] = encoded(r)
-      into[out + 1] = encoded(g)
-      into[out + 2] = encoded(b)
+    strayAlongRow(stray, y, width, height, veil)
+    let at = 3 * y * width
+    let out = 4 * y * width
+    for (let x = 0; x < 3 * width; x += 3, at += 3, out += 4) {
+      let red = linear[at]! + veil[x]!
+      let green = linear[at + 1]! + veil[x + 1]!
+      let blue = linear[at + 2]! + veil[x + 2]!
+      if (red > 1) red = 1
+      if (green > 1) green = 1
+      if (blue > 1) blue = 1
+      let r = a * red + b * green + c * blue
+      let gr = d * red + e * green + f * blue
+      let bl = g * red + h * green + i * blue
+      if (finish !== null) {
+        const fr = finished(finish, r)
+        const fg = finished(finish, gr)
+        const fb = finished(finish, bl)
+        r = toDisplay[0][0] * fr + toDisplay[0][1] * fg + toDisplay[0][2] * fb
+        gr = toDisplay[1][0] * fr + toDisplay[1][1] * fg + toDisplay[1][2] * fb
+        bl = toDisplay[2][0] * fr + toDisplay[2][1] * fg + toDisplay[2][2] * fb
+      }
+      const lowest = r < gr ? (r < bl ? r : bl) : gr < bl ? gr : bl
+      if (lowest < 0) {
+        // As intoGamut in colour/display.ts: mixed with grey of the same luminance until no channel is below 0.
+        let grey = wr * r + wg * gr + wb * bl
+        grey = grey < 0 ? 0 : grey > 1 ? 1 : grey
+        const kept = grey / (grey - lowest)
+        r = grey + kept * (r - grey)
+        gr = grey + kept * (gr - grey)
+        bl = grey + kept * (bl - grey)
+      }
+      into[out] = codeOf(r)
+      into[out + 1] = codeOf(gr)
+      into[out + 2] = codeOf(bl)
       into[out + 3] = 255
     }
   }
 }
 
-/** Camera channels straight to linear sRGB, for one white balance. */
-function toLinearSrgb(whiteBalanceKelvin: number): Matrix3 {
-  const fromXyz = [linearFromXyz([1, 0, 0]), linearFromXyz([0, 1, 0]), linearFromXyz([0, 0, 1])] as const
-  const columns = fromXyz.map((column) => column as LinearSrgb)
-  const xyzToLinear: Matrix3 = [0, 1, 2].map((k) => [columns[0]![k]!, columns[1]![k]!, columns[2]![k]!]) as unknown as Matrix3
-  return multiplyMatrices(xyzToLinear, cameraMatrix(whiteBalanceKelvin))
+interface Matrices {
+  /** From channels to linear sRGB, where the finish works; all the way to the display where there is no finish. */
+  readonly toFinish: Matrix3
+  readonly toDisplay: Matrix3
+  /** Luminance of the display's primaries. */
+  readonly luminance: readonly [number, number, number]
 }
 
-interface Stray {
-  readonly columns: number
-  readonly rows: number
-  readonly levels: Float32Array
-}
+const SAME: Matrix3 = [[1, 0, 0], [0, 1, 0], [0, 0, 1]]
+/** Linear sRGB to linear Display P3, both D65: from the primaries of IEC 61966-2-1 and SMPTE EG 432-1. */
+const P3_FROM_SRGB: Matrix3 = [
+  [0.8224619688, 0.1775380312, 0],
+  [0.0331941988, 0.9668058012, 0],
+  [0.0170826307, 0.0723974407, 0.9105199286],
+]
+const SRGB_LUMINANCE = [0.2126390059, 0.7151686788, 0.0721923154] as const
+const P3_LUMINANCE = [0.2289745641, 0.6917385218, 0.0792869141] as const
 
-/** The veil: the frame's mean everywhere, and a bloom around what is brightest. What is past clip counts in full. */
-function strayLight(linear: Float32Array, width: number, height: number, glare: number): Stray {
-  const columns = BLOOM_CELLS
-  const rows = Math.max(2, Math.round((BLOOM_CELLS * height) / width))
-  const cells = new Float32Array(3 * columns * rows)
-  const counts = new Float32Array(columns * rows)
-  const mean = [0, 0, 0]
-  for (let y = 0; y < height; y++) {
-    const j = Math.min(rows - 1, Math.floor((y * rows) / height))
-    for (let x = 0; x < width; x++) {
-      const cell = j * columns + Math.min(columns - 1, Math.floor((x * columns) / width))
-      const at = 3 * (y * width + x)
-      cells[3 * cell] = cells[3 * cell]! + linear[at]!
-      cells[3 * cell + 1] = cells[3 * cell + 1]! + linear[at + 1]!
-      cells[3 * cell + 2] = cells[3 * cell + 2]! + linear[at + 2]!
-      counts[cell] = counts[cell]! + 1
-    }
+function matricesFor({ whiteBalanceKelvin, space, finish }: Development): Matrices {
+  const toSrgb = multiplyMatrices(XYZ_TO_SRGB, cameraMatrix(whiteBalanceKelvin))
+  const isWide = space === 'display-p3'
+  const toDisplay = isWide ? P3_FROM_SRGB : SAME
+  return {
+    toFinish: isWide && isNone(finish) ? multiplyMatrices(toDisplay, toSrgb) : toSrgb,
+    toDisplay,
+    luminance: isWide ? P3_LUMINANCE : SRGB_LUMINANCE,
   }
-  for (let cell = 0; cell < counts.length; cell++) {
-    for (let k = 0; k < 3; k++) {
-      cells[3 * cell + k] = cells[3 * cell + k]! / Math.max(1, counts[cell]!)
-      mean[k] = mean[k]! + cells[3 * cell + k]! / counts.length
-    }
-  }
-  const bloom = blurred(cells, columns, rows)
-  return { columns, rows, levels: bloom.map((value, at) => glare * ((1 - BLOOM_SHARE) * mean[at % 3]! + BLOOM_SHARE * value)) }
 }
 
-/** Three passes of a box in each direction come close to a Gaussian. */
-function blurred(cells: Float32Array, columns: number, rows: number): Float32Array {
-  let from = cells
-  for (let pass = 0; pass < 3; pass++) {
-    for (const [stepX, stepY] of [[1, 0], [0, 1]] as const) {
-      const to = new Float32Array(from.length)
-      for (let j = 0; j < rows; j++) {
-        for (let i = 0; i < columns; i++) {
-          for (let k = 0; k < 3; k++) {
-            let sum = 0
-            for (let n = -2; n <= 2; n++) {
-              const x = Math.min(columns - 1, Math.max(0, i + n * stepX))
-              const y = Math.min(rows - 1, Math.max(0, j + n * stepY))
-              sum += from[3 * (y * columns + x) + k]!
-            }
-            to[3 * (j * columns + i) + k] = sum / 5
-          }
-        }
-      }
-      from = to
-    }
-  }
-  return from
-}
-
-function between(values: Float32Array, above: number, below: number, u: number, v: number): number {
-  const top = values[above]! + u * (values[above + 3]! - values[above]!)
-  const bottom = values[below]! + u * (values[below + 3]! - values[below]!)
-  return top + v * (bottom - top)
-}
+const [fromX, fromY, fromZ] = [linearFromXyz([1, 0, 0]), linearFromXyz([0, 1, 0]), linearFromXyz([0, 0, 1])]
+const XYZ_TO_SRGB: Matrix3 = [[fromX[0], fromY[0], fromZ[0]], [fromX[1], fromY[1], fromZ[1]], [fromX[2], fromY[2], fromZ[2]]]
 
 const FINISH_STEPS = 2048
 
-/** The finish as a table over 0-1, or null when there is none: outside that range it leaves values alone. */
-function finishTable(finish: Finish): Float64Array | null {
-  if (finish.exposureStops === 0 && finish.contrast === 0 && finish.whitePointStops === 0 && finish.blackPoint === 0) return null
-  return Float64Array.from({ length: FINISH_STEPS + 2 }, (_, i) => finishChannel(squared(Math.min(1, i / FINISH_STEPS)), finish))
+function isNone(finish: Finish): boolean {
+  return finish.exposureStops === 0 && finish.contrast === 0 && finish.whitePointStops === 0 && finish.blackPoint === 0
 }
 
-const squared = (value: number): number => value * value
+let lastFinish: Finish | null = null
+let lastTable: Float64Array | null = null
 
+/** The finish as a table over the square root of 0-1, or null when there is none. */
+function finishTable(finish: Finish): Float64Array | null {
+  if (isNone(finish)) return null
+  if (lastFinish !== finish || lastTable === null) {
+    lastTable = Float64Array.from({ length: FINISH_STEPS + 2 }, (_, i) => {
+      const root = Math.min(1, i / FINISH_STEPS)
+      return finishChannel(root * root, finish)
+    })
+    lastFinish = finish
+  }
+  return lastTable
+}
+
+/** A finished channel; what lies outside 0-1 keeps its distance from the end it lies beyond. */
 function finished(table: Float64Array, value: number): number {
-  if (value <= 0 || value >= 1) return value <= 0 ? Math.min(value, table[0]!) : Math.max(table[FINISH_STEPS]!, Math.min(value, 1))
+  if (value <= 0) return table[0]! + value
+  if (value >= 1) return table[FINISH_STEPS]! + value - 1
   const at = Math.sqrt(value) * FINISH_STEPS
   const i = at | 0
   return table[i]! + (table[i + 1]! - table[i]!) * (at - i)
 }
 
-const ENCODE_STEPS = 4096
-/** sRGB codes by the square root of linear light, fine enough that no code is missed in the dark. */
-const codes = Uint8Array.from({ length: ENCODE_STEPS + 1 }, (_, i) => Math.round(255 * encodedFromLinear(squared(i / ENCODE_STEPS))))
+const CODE_STEPS = 16_384
+/** Codes by linear light; sRGB and Display P3 share the curve. Five steps to the narrowest code, near black. */
+const codes = Uint8Array.from({ length: CODE_STEPS + 1 }, (_, i) => Math.round(255 * encodedFromLinear(i / CODE_STEPS)))
 
-function encoded(value: number): number {
-  if (value <= 0) return 0
-  if (value >= 1) return 255
-  return codes[Math.round(Math.sqrt(value) * ENCODE_STEPS)]!
+function codeOf(value: number): number {
+  return value <= 0 ? 0 : value >= 1 ? 255 : codes[(value * CODE_STEPS + 0.5) | 0]!
 }
-

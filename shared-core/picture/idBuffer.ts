@@ -8,6 +8,10 @@ export interface IdBuffer {
   /** Index of the facet, -1 where the background shows. */
   readonly facets: Int32Array
   readonly depths: Float32Array
+  /** Place of each vertex on the grid, and its depth in metres. */
+  readonly xs: Float32Array
+  readonly ys: Float32Array
+  readonly zs: Float32Array
 }
 
 /** Corners nearer to the camera than this are left out with their facet. */
@@ -15,8 +19,55 @@ const NEAREST_METRES = 0.05
 
 /** Draws the subject's facets into a z-buffer. Points are the middles of `width` x `height` cells over the Frame. */
 export function drawIds(subject: PosedSubject, view: CameraView, width: number, height: number): IdBuffer {
-  const { positions } = subject
   const { triangles } = subject.asset
+  const { xs, ys, zs } = project(subject.positions, view, width, height)
+  const facets = new Int32Array(width * height).fill(-1)
+  const depths = new Float32Array(width * height).fill(Infinity)
+  for (let f = 0, i = 0; i < triangles.length; f++, i += 3) {
+    const a = triangles[i]!
+    const b = triangles[i + 1]!
+    const c = triangles[i + 2]!
+    const za = zs[a]!
+    const zb = zs[b]!
+    const zc = zs[c]!
+    if (za < NEAREST_METRES || zb < NEAREST_METRES || zc < NEAREST_METRES) continue
+    const xa = xs[a]!
+    const ya = ys[a]!
+    const xb = xs[b]!
+    const yb = ys[b]!
+    const xc = xs[c]!
+    const yc = ys[c]!
+    const area = (xb - xa) * (yc - ya) - (xc - xa) * (yb - ya)
+    // Anticlockwise from outside is clockwise on a screen whose y runs down: back faces have the other sign.
+    if (area >= 0) continue
+    const left = Math.max(0, Math.ceil(xa < xb ? (xa < xc ? xa : xc) : xb < xc ? xb : xc))
+    const right = Math.min(width - 1, Math.floor(xa > xb ? (xa > xc ? xa : xc) : xb > xc ? xb : xc))
+    if (left > right) continue
+    const top = Math.max(0, Math.ceil(ya < yb ? (ya < yc ? ya : yc) : yb < yc ? yb : yc))
+    const bottom = Math.min(height - 1, Math.floor(ya > yb ? (ya > yc ? ya : yc) : yb > yc ? yb : yc))
+    const inverse = 1 / area
+    const ia = 1 / za
+    const ib = 1 / zb
+    const ic = 1 / zc
+    for (let y = top; y <= bottom; y++) {
+      for (let x = left; x <= right; x++) {
+        const wa = ((xb - x) * (yc - y) - (xc - x) * (yb - y)) * inverse
+        const wb = ((xc - x) * (ya - y) - (xa - x) * (yc - y)) * inverse
+        const wc = 1 - wa - wb
+        if (wa < 0 || wb < 0 || wc < 0) continue
+        const depth = 1 / (wa * ia + wb * ib + wc * ic)
+        const at = y * width + x
+        if (depth < depths[at]!) {
+          depths[at] = depth
+          facets[at] = f
+        }
+      }
+    }
+  }
+  return { width, height, facets, depths, xs, ys, zs }
+}
+
+function project(positions: Float32Array, view: CameraView, width: number, height: number): Pick<IdBuffer, 'xs' | 'ys' | 'zs'> {
   const count = positions.length / 3
   const xs = new Float32Array(count)
   const ys = new Float32Array(count)
@@ -34,37 +85,5 @@ export function drawIds(subject: PosedSubject, view: CameraView, width: number, 
     xs[v] = (0.5 + (x * rx + y * ry + z * rz) / (depth * view.widthPerMetre)) * width - 0.5
     ys[v] = (0.5 - (x * ux + y * uy + z * uz) / (depth * view.heightPerMetre)) * height - 0.5
   }
-  const facets = new Int32Array(width * height).fill(-1)
-  const depths = new Float32Array(width * height).fill(Infinity)
-  for (let f = 0, i = 0; i < triangles.length; f++, i += 3) {
-    const a = triangles[i]!
-    const b = triangles[i + 1]!
-    const c = triangles[i + 2]!
-    if (zs[a]! < NEAREST_METRES || zs[b]! < NEAREST_METRES || zs[c]! < NEAREST_METRES) continue
-    const [xa, ya, xb, yb, xc, yc] = [xs[a]!, ys[a]!, xs[b]!, ys[b]!, xs[c]!, ys[c]!]
-    const area = (xb - xa) * (yc - ya) - (xc - xa) * (yb - ya)
-    // Anticlockwise from outside is clockwise on a screen whose y runs down: back faces have the other sign.
-    if (area >= 0) continue
-    const left = Math.max(0, Math.ceil(Math.min(xa, xb, xc)))
-    const right = Math.min(width - 1, Math.floor(Math.max(xa, xb, xc)))
-    const top = Math.max(0, Math.ceil(Math.min(ya, yb, yc)))
-    const bottom = Math.min(height - 1, Math.floor(Math.max(ya, yb, yc)))
-    const inverse = 1 / area
-    const [ia, ib, ic] = [1 / zs[a]!, 1 / zs[b]!, 1 / zs[c]!]
-    for (let y = top; y <= bottom; y++) {
-      for (let x = left; x <= right; x++) {
-        const wa = ((xb - x) * (yc - y) - (xc - x) * (yb - y)) * inverse
-        const wb = ((xc - x) * (ya - y) - (xa - x) * (yc - y)) * inverse
-        const wc = 1 - wa - wb
-        if (wa < 0 || wb < 0 || wc < 0) continue
-        const depth = 1 / (wa * ia + wb * ib + wc * ic)
-        const at = y * width + x
-        if (depth < depths[at]!) {
-          depths[at] = depth
-          facets[at] = f
-        }
-      }
-    }
-  }
-  return { width, height, facets, depths }
+  return { xs, ys, zs }
 }

@@ -1,118 +1,106 @@
-import type { CellCount } from '../photometry/frontCells.ts'
 import { builtSet } from '../set/builtSet.ts'
-import { Occluders } from '../set/occluders.ts'
 import type { Scene } from '../set/scene.ts'
-import { WORDS } from '../subject/asset/selfShadow.ts'
 import { meshMaterials } from '../subject/mesh/subjectMesh.ts'
-import { addGroundLight, type GroundNet } from './grounds.ts'
-import { sheenOf } from './material.ts'
-import type { PosedSubject } from './posedSubject.ts'
-import { cubeValue, returnedLight } from './returned.ts'
-import { returnedAmount, returnedColour, type ReturnedColour } from './returnedColour.ts'
-import type { Samples } from './samples.ts'
-import { shinesOf } from './shine.ts'
-import { addSurfaceLight, type SurfaceLight } from './surfaceLight.ts'
+import { eyeLight } from './eyes.ts'
+import { groundLight, type GroundLayer } from './groundLight.ts'
+import { sheenOf, type Sheen } from './material.ts'
+import { occludersOf, type PlatesBetween } from './platesBetween.ts'
+import { addReturned, returnedLight } from './returned.ts'
+import { returnedColour, type ReturnedColour } from './returnedColour.ts'
+import { addSheen, STRAND_MIRRORED } from './sheenLight.ts'
+import { meanMirrored, mirroredAt, mirroredByCosine } from './sheenLobe.ts'
+import { MESH_HAIR, type SeenSurface } from './seenSurface.ts'
+import { shinesOf, type Fineness } from './shine.ts'
+import { addSurfaceLight } from './surfaceLight.ts'
+import type { View } from './view.ts'
 
-/** What one light does to every sample, from geometry alone, for one lumen-second of its bare tube. */
+/**
+ * What one light does to all that the camera sees, from geometry alone, for one lumen-second of its bare tube. By slot
+ * of the seen surface; no power, gel, exposure or colour in it.
+ */
 export interface Layer {
-  /** Exposure that came straight or through a scrim. */
+  /** Exposure that came straight or through a scrim, in 1/m2. */
   readonly direct: Float32Array
-  /** Exposure that came back from the room, in the colour `returnedColour` says. */
+  /** Exposure that came back from room, boards and flats, its loss counted; drawn in `returnedColour`. */
   readonly returned: Float32Array
-  /** Mirrored light, or for the background what shines there by itself: an exposure of perfect white. */
+  /** What of the two the surface does not mirror: this much is left for its colour. */
+  readonly directInside: Float32Array
+  readonly returnedInside: Float32Array
+  /** Mirrored towards the camera: the exposure of a perfect white that would look the same. */
   readonly sheen: Float32Array
+  /** Mirrored by the eyes, by eye sample. */
+  readonly eyes: Float32Array
+  /** By ground; null where it is not seen. */
+  readonly grounds: readonly (GroundLayer | null)[]
   readonly returnedColour: ReturnedColour
 }
 
-/** What all layers of one view share. */
-export interface View {
-  readonly scene: Scene
-  readonly subject: PosedSubject
-  readonly samples: Samples
-  readonly net: GroundNet
-  /** Vertices that some sample rests on. */
-  readonly vertices: Uint32Array
-  /** Openness to the room by vertex, 0-1. */
-  readonly openness: Float32Array
-  readonly skinSheen: number
+/** Sheen of each mesh material; the eyes mirror for themselves. */
+export function meshSheens(skinSheen: number): readonly Sheen[] {
+  return meshMaterials.map((material) => sheenOf(material === 'eye' ? 'eye-white' : material, skinSheen))
 }
 
-export function viewOf(scene: Scene, subject: PosedSubject, samples: Samples, net: GroundNet, skinSheen: number): View {
-  const count = subject.positions.length / 3
-  const used = new Uint8Array(count)
-  for (const vertex of samples.vertices) if (vertex >= 0) used[vertex] = 1
-  const vertices = Uint32Array.from({ length: used.reduce((sum, flag) => sum + flag, 0) })
-  for (let v = 0, n = 0; v < count; v++) if (used[v]) vertices[n++] = v
-  return { scene, subject, samples, net, vertices, openness: opennessOf(subject, vertices), skinSheen }
-}
-
-/** Half of all directions lie below the horizon and count as blocked; what is left of the other half is open. */
-function opennessOf({ asset, positions }: PosedSubject, vertices: Uint32Array): Float32Array {
-  const openness = new Float32Array(positions.length / 3)
-  for (const vertex of vertices) {
-    let blocked = 0
-    for (let w = 0; w < WORDS; w++) blocked += bitCount(asset.selfShadow[vertex * WORDS + w]!)
-    openness[vertex] = Math.min(1, (WORDS * 32 - blocked) / (WORDS * 16))
-  }
-  return openness
-}
-
-/** Number of bits set in a 32-bit word (Warren, Hacker's Delight, 5-1). */
-function bitCount(word: number): number {
-  let v = word - ((word >>> 1) & 0x55555555)
-  v = (v & 0x33333333) + ((v >>> 2) & 0x33333333)
-  return Math.imul((v + (v >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24
-}
-
-/** Eyeballs mirror by themselves; their vertices get diffuse light only. */
-const EYE_MATERIAL = 'eye'
-
-export function layerOf(view: View, lightId: string, cells: CellCount): Layer {
-  const { scene, subject, samples, vertices, skinSheen } = view
+/** @param plates what may stand between this light and the subject: see platesBetween */
+export function layerOf(scene: Scene, view: View, lightId: string, plates: PlatesBetween, skinSheen: number, fineness: Fineness): Layer {
   const set = builtSet(scene)
-  const count = subject.positions.length / 3
-  const surface: SurfaceLight = { direct: new Float32Array(count), sheen: new Float32Array(count) }
-  const sheens = meshMaterials.map((material) =>
-    material === EYE_MATERIAL ? { alpha: 0.08, strength: 1 } : sheenOf(material, skinSheen))
-  const plates = platesOf(scene)
-  for (const shine of shinesOf(scene, lightId, cells)) {
-    addSurfaceLight(surface, shine, subject, vertices, sheens, plates, set.view.place)
-  }
+  const light = set.lights.get(lightId)!
+  const seen = view.samples.surface
+  const sheens = meshSheens(skinSheen)
   const around = returnedLight(scene, lightId)
   const colour = returnedColour(scene, lightId, around)
-  const cube = around.faces.map((face) => returnedAmount(face, colour, 'flat'))
-
-  const direct = new Float32Array(samples.count)
-  const returned = new Float32Array(samples.count)
-  const sheen = new Float32Array(samples.count)
-  const { normals } = subject
-  for (let s = 0; s < samples.count; s++) {
-    const a = samples.vertices[3 * s]!
-    if (a < 0) continue
-    const b = samples.vertices[3 * s + 1]!
-    const c = samples.vertices[3 * s + 2]!
-    const wa = samples.weights[3 * s]!
-    const wb = samples.weights[3 * s + 1]!
-    const wc = samples.weights[3 * s + 2]!
-    direct[s] = wa * surface.direct[a]! + wb * surface.direct[b]! + wc * surface.direct[c]!
-    sheen[s] = wa * surface.sheen[a]! + wb * surface.sheen[b]! + wc * surface.sheen[c]!
-    const open = wa * view.openness[a]! + wb * view.openness[b]! + wc * view.openness[c]!
-    returned[s] = open * cubeValue(cube, normals[3 * a]!, normals[3 * a + 1]!, normals[3 * a + 2]!)
+  const direct = new Float32Array(seen.count)
+  const returned = new Float32Array(seen.count)
+  const sheen = new Float32Array(seen.count)
+  const one = new Float32Array(seen.count)
+  const occluders = occludersOf(plates)
+  for (const shine of shinesOf(set, light, seen.middle, fineness, (id) => colour.means.get(id) ?? 0)) {
+    const into = shine.isReturned ? returned : one
+    if (!shine.isReturned) one.fill(0)
+    addSurfaceLight(into, shine, seen, occluders)
+    if (shine.isReturned) continue
+    addSheen(sheen, one, shine, seen, sheens, occluders)
+    for (let slot = 0; slot < seen.count; slot++) direct[slot] = direct[slot]! + one[slot]!
   }
-  addGroundLight(scene, lightId, view.net, samples, colour, direct, returned, sheen)
-  return { direct, returned, sheen, returnedColour: colour }
+  addReturned(returned, around, colour, seen)
+  return {
+    direct, returned, sheen,
+    ...inside(direct, returned, seen, sheens, light.emitters[0]!.centre),
+    eyes: eyeLight(view.mirrors, light.emitters),
+    grounds: view.nets.map((net) => (net === null ? null : groundLight(set, light, view.ground, net, colour, fineness))),
+    returnedColour: colour,
+  }
 }
 
-const platesOfSet = new WeakMap<object, Occluders>()
-
-/** Panels and the fronts of other lights: the subject's own shadow is in its directions. */
-function platesOf(scene: Scene): Occluders {
-  const set = builtSet(scene)
-  let plates = platesOfSet.get(set)
-  if (!plates) {
-    const fronts = [...set.lights.values()].flatMap(({ index, emitters }) =>
-      emitters.slice(0, 1).filter(({ front }) => front.shape !== 'sphere').map((emitter) => ({ owner: index, emitter })))
-    platesOfSet.set(set, (plates = new Occluders([], set.panels, fronts)))
+/**
+ * What light and eye leave for the colour below a surface that mirrors: (1 - a(l)) (1 - a(v)) / (1 - mean a), which
+ * gives and takes alike in both directions and never makes light (Shirley et al. 1997; Kelemen and Szirmay-Kalos 2001).
+ */
+function inside(
+  direct: Float32Array, returned: Float32Array, seen: SeenSurface, sheens: readonly Sheen[], lightCentre: readonly [number, number, number],
+): Pick<Layer, 'directInside' | 'returnedInside'> {
+  const tables = sheens.map(mirroredByCosine)
+  const means = tables.map(meanMirrored)
+  const directInside = new Float32Array(seen.count)
+  const returnedInside = new Float32Array(seen.count)
+  const { subject: { normals }, vertices, positions, facing, materials } = seen
+  for (let slot = 0; slot < seen.count; slot++) {
+    const material = materials[slot]!
+    if (material === MESH_HAIR) {
+      directInside[slot] = direct[slot]! * (1 - STRAND_MIRRORED)
+      returnedInside[slot] = returned[slot]! * (1 - STRAND_MIRRORED)
+      continue
+    }
+    const table = tables[material]!
+    const towardsEye = 1 - mirroredAt(table, facing[slot]!)
+    returnedInside[slot] = returned[slot]! * towardsEye
+    if (direct[slot] === 0) continue
+    const at = 3 * slot
+    const v = 3 * vertices[slot]!
+    const x = lightCentre[0] - positions[at]!
+    const y = lightCentre[1] - positions[at + 1]!
+    const z = lightCentre[2] - positions[at + 2]!
+    const cos = (x * normals[v]! + y * normals[v + 1]! + z * normals[v + 2]!) / Math.sqrt(x * x + y * y + z * z)
+    directInside[slot] = (direct[slot]! * towardsEye * (1 - mirroredAt(table, cos))) / (1 - means[material]!)
   }
-  return plates
+  return { directInside, returnedInside }
 }

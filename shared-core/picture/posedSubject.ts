@@ -17,6 +17,9 @@ export interface PosedSubject {
   readonly headWeights: Float32Array
   readonly pose: HeadPose
   readonly turnRadians: number
+  /** Where the rest origin stands, and the size against the rest form. */
+  readonly place: Vector
+  readonly scale: number
 }
 
 const headWeightsOf = new WeakMap<SubjectAsset, Float32Array>()
@@ -47,7 +50,8 @@ export function poseSubject(asset: SubjectAsset, subject: SceneSubject): PosedSu
     normals[at] = nx * c - ny * s
     normals[at + 1] = nx * s + ny * c
   }
-  return { asset, positions, normals, headWeights, pose, turnRadians }
+  const place: Vector = [subject.xMetres, subject.yMetres, -drop]
+  return { asset, positions, normals, headWeights, pose, turnRadians, place, scale }
 }
 
 const ORIGIN = [0, 0, 0] as const
@@ -72,4 +76,13 @@ export function toRest({ pose, turnRadians }: PosedSubject, weight: number): rea
     return [turned[0]! * c - turned[1]! * s, turned[0]! * s + turned[1]! * c, turned[2]!]
   })
   return [axes[0]!, axes[1]!, axes[2]!]
+}
+
+/** A place of the head at rest as it stands in the set. */
+export function headPlaceInSet({ pose, turnRadians, place, scale }: PosedSubject, rest: Vector): Vector {
+  const at = Float64Array.from(rest)
+  turnWithHead(at, 0, 1, pose, NECK_PIVOT)
+  const [c, s] = [cosine(turnRadians), sine(turnRadians)]
+  const [x, y, z] = [at[0]! * scale, at[1]! * scale, at[2]! * scale]
+  return [place[0] + x * c - y * s, place[1] + x * s + y * c, place[2] + z]
 }

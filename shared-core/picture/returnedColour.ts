@@ -3,7 +3,6 @@ import type { Scene } from '../set/scene.ts'
 import { reflectanceOfSwatch } from '../spectra/surface/swatch.ts'
 import { WAVELENGTH_COUNT, type ReflectanceSpectrum } from '../spectra/spectrum.ts'
 import type { LightAtPoint } from '../transport/lightAtPoint.ts'
-import type { Receipt } from '../transport/receipt.ts'
 import { strayCurve } from '../transport/strayCurve.ts'
 import type { ReturnedLight } from './returned.ts'
 
@@ -38,10 +37,12 @@ export function returnedColour(scene: Scene, lightId: string, around: ReturnedLi
   }
 }
 
-/** How much returned light a receiver gets, its losses counted. */
-export function returnedAmount(found: LightAtPoint, { means, strayMean }: ReturnedColour, receptor: keyof Receipt): number {
-  let amount = found.cavity[receptor] * strayMean
-  for (const leg of found.viaSurfaces) if (leg.by === 'reflected') amount += leg.receipt[receptor] * (means.get(leg.surfaceId) ?? 0)
+/** How much returned light falls flat on a receiver, its losses counted. @param counts which surfaces to count */
+export function returnedAmount(found: LightAtPoint, { means, strayMean }: ReturnedColour, counts: (surfaceId: string) => boolean): number {
+  let amount = found.cavity.flat * strayMean
+  for (const leg of found.viaSurfaces) {
+    if (leg.by === 'reflected' && counts(leg.surfaceId)) amount += leg.receipt.flat * (means.get(leg.surfaceId) ?? 0)
+  }
   return amount
 }
 

@@ -1,90 +1,124 @@
 import type { Vector } from '../arithmetic/vector.ts'
-import { angularProfile, profileAt } from '../photometry/angularProfile.ts'
+import { angularProfile, type AngularProfile } from '../photometry/angularProfile.ts'
 import type { CellCount } from '../photometry/frontCells.ts'
-import { builtSet } from '../set/builtSet.ts'
+import { type BuiltSet, type StandingLight } from '../set/builtSet.ts'
 import type { Emitter } from '../set/emitter.ts'
 import { emitterPoints } from '../set/emitterPoints.ts'
-import type { Panel } from '../set/panels.ts'
-import type { Scene } from '../set/scene.ts'
-import { lightAtPoint } from '../transport/lightAtPoint.ts'
+import type { PatchedPanel } from '../set/patches.ts'
+import { landingOf } from '../transport/landing.ts'
 
-/**
- * Something that shines on the subject, as fixed points: a light's own front, or a scrim lit from behind by it. Light
- * figures are for one lumen-second of the bare tube.
- */
+/** Fixed points that stand for the cells of something flat that shines. */
+export interface ShinePoints {
+  readonly count: number
+  readonly xyz: Float64Array
+  /** Radiance straight ahead times area of each cell, or intensity of a tube; 1/sr for one lumen-second of the bare tube. */
+  readonly strength: Float64Array
+  readonly cellMetres: number
+}
+
+/** Something flat that shines on the subject by one light: its own front, or a piece that the light falls on. */
 export interface Shine {
   readonly axis: Vector
   readonly centre: Vector
   readonly radiusMetres: number
-  /** Of the front in closed form, where there is one: the sum over the points is then scaled to it. */
+  /** The front, where there is one: it has a closed form. */
   readonly emitter: Emitter | null
-  readonly count: number
-  readonly xyz: Float64Array
-  /** Radiance times area of each point, before its angle; 1/sr. */
-  readonly strength: Float64Array
   /** Radiance by angle; null for a perfect diffuser. */
-  readonly profileAt: ((cosAngle: number) => number) | null
-  /** The light whose own fronts do not block it; -1 for a scrim. */
+  readonly profile: AngularProfile | null
+  readonly points: ShinePoints
+  /** Fewer points for what is mirrored; null where that is too dim to draw. */
+  readonly mirrored: ShinePoints | null
+  /** Light that came back from a surface is drawn in another colour. */
+  readonly isReturned: boolean
+  /** The light whose own fronts do not block it; -1 for a piece. */
   readonly owner: number
 }
 
-/** Points across a scrim. */
-const SCRIM_CELLS = 7
+/** How finely fronts are cut. */
+export type Fineness = 'coarse' | 'full'
 
-/** All that shines by one light. */
-export function shinesOf(scene: Scene, lightId: string, cells: CellCount): readonly Shine[] {
-  const set = builtSet(scene)
-  const light = set.lights.get(lightId)
-  if (!light) return []
-  return [
-    ...light.emitters.map((emitter) => frontShine(emitter, light.index, cells)),
-    ...set.surfaces.filter(({ transmittance }) => transmittance > 0).flatMap((surface) =>
-      surface.panels.flatMap((panel) => scrimShine(scene, lightId, panel, surface.otherSideId ?? '', surface.transmittance))),
-  ]
+/**
+ * All that shines by one light on a sphere around the subject: its fronts; scrims that pass it; boards, flats and
+ * scrims that throw it back.
+ * @param returns mean reflectance of a surface, by its id
+ */
+export function shinesOf(
+  set: BuiltSet, light: StandingLight, middle: Vector, fineness: Fineness, returns: (surfaceId: string) => number,
+): readonly Shine[] {
+  const fronts = light.emitters.map((emitter) => frontShine(emitter, light.index, middle, fineness))
+  return [...fronts, ...pieceShines(set, light, middle, returns)]
 }
 
-function frontShine(emitter: Emitter, owner: number, cells: CellCount): Shine {
-  const points = emitterPoints(emitter, cells)
+function frontShine(emitter: Emitter, owner: number, middle: Vector, fineness: Fineness): Shine {
+  const away = distanceOf(emitter.centre, middle) / (2 * emitter.radiusMetres)
   const profile = angularProfile(emitter.front.lobeExponent, emitter.front.grid)
-  const cellArea = points.cellWidthMetres * points.cellHeightMetres
   return {
     axis: emitter.axis,
     centre: emitter.centre,
     radiusMetres: emitter.radiusMetres,
     emitter,
-    count: points.count,
-    xyz: points.xyz,
-    strength: points.shares.map((share) => share * cellArea * emitter.axialRadiancePerLumenSecond),
-    profileAt: profile.isUniform ? null : (cosAngle) => profileAt(profile, cosAngle),
+    profile: profile.isUniform ? null : profile,
+    points: frontPoints(emitter, fineness === 'coarse' || away > 4 ? 16 : away > 0.7 ? 81 : 144),
+    mirrored: frontPoints(emitter, 16),
+    isReturned: false,
     owner,
   }
 }
 
-/** The side of a scrim that faces away from the light: each cell gives back what its far side receives. */
-function scrimShine(scene: Scene, lightId: string, panel: Panel, farSideId: string, transmittance: number): readonly Shine[] {
-  const count = SCRIM_CELLS * SCRIM_CELLS
-  const xyz = new Float64Array(3 * count)
-  const strength = new Float64Array(count)
-  const cellArea = (4 * panel.halfWidthMetres * panel.halfHeightMetres) / count
-  const away: Vector = [-panel.normal[0], -panel.normal[1], -panel.normal[2]]
-  let isLit = false
-  for (let i = 0; i < count; i++) {
-    const u = (((i % SCRIM_CELLS) + 0.5) / SCRIM_CELLS * 2 - 1) * panel.halfWidthMetres
-    const v = ((Math.floor(i / SCRIM_CELLS) + 0.5) / SCRIM_CELLS * 2 - 1) * panel.halfHeightMetres
-    const place: Vector = [0, 1, 2].map((k) => panel.centre[k]! + u * panel.across[k]! + v * panel.up[k]!) as unknown as Vector
-    xyz.set(place, 3 * i)
-    const received = lightAtPoint(scene, lightId, { place, facing: away, surfaceId: farSideId }).direct.flat
-    strength[i] = (received * transmittance * cellArea) / Math.PI
-    if (received > 0) isLit = true
+/** Cells of a front, their areas made to add up to the front's own. */
+function frontPoints(emitter: Emitter, about: CellCount): ShinePoints {
+  const { count, xyz, shares, cellWidthMetres, cellHeightMetres } = emitterPoints(emitter, about)
+  let sum = 0
+  for (const share of shares) sum += share
+  // A bare tube gives its intensity instead: it shines alike all round.
+  const whole = emitter.front.shape === 'sphere'
+    ? emitter.front.fluxShare / (4 * Math.PI * sum) : (emitter.axialRadiancePerLumenSecond * emitter.areaSquareMetres) / sum
+  return { count, xyz, strength: shares.map((share) => share * whole), cellMetres: Math.sqrt(cellWidthMetres * cellHeightMetres) }
+}
+
+function pieceShines(set: BuiltSet, light: StandingLight, middle: Vector, returns: (surfaceId: string) => number): Shine[] {
+  const { surfaces, patches } = set
+  const shines: Shine[] = []
+  let patchExposure: Float64Array | null = null
+  for (const patched of patches.panels) {
+    const { id, transmittance } = surfaces[patched.surfaceIndex]!
+    if (!id.startsWith('piece:') || !facesPlace(patched, middle)) continue
+    patchExposure ??= landingOf(set.surroundings, light).patchExposure
+    const returned = ((1 - transmittance) * returns(id)) / Math.PI
+    add(shines, patchShine(patched, patches.centres, (i) => patchExposure![i]! * returned, true))
+    if (transmittance === 0) continue
+    add(shines, patchShine(patched, patches.centres, (i) => (patchExposure![patches.otherSide[i]!]! * transmittance) / Math.PI, false))
   }
-  if (!isLit) return []
-  return [{
-    axis: panel.normal,
-    centre: panel.centre,
-    radiusMetres: Math.sqrt(panel.halfWidthMetres * panel.halfWidthMetres + panel.halfHeightMetres * panel.halfHeightMetres),
-    emitter: null,
-    count, xyz, strength,
-    profileAt: null,
-    owner: -1,
-  }]
+  return shines
+}
+
+function add(shines: Shine[], shine: Shine | null): void {
+  if (shine) shines.push(shine)
+}
+
+function facesPlace({ panel: { normal, centre } }: PatchedPanel, place: Vector): boolean {
+  return (place[0] - centre[0]) * normal[0] + (place[1] - centre[1]) * normal[1] + (place[2] - centre[2]) * normal[2] > 0
+}
+
+const CLEARANCE_METRES = 0.002
+
+function patchShine(
+  { panel, first, columns, rows, patchAreaSquareMetres, radiusMetres, cellMetres }: PatchedPanel, centres: Float64Array,
+  radianceOf: (patch: number) => number, isReturned: boolean,
+): Shine | null {
+  const count = columns * rows
+  const strength = Float64Array.from({ length: count }, (_, i) => radianceOf(first + i) * patchAreaSquareMetres)
+  if (strength.every((value) => value === 0)) return null
+  // A little before the cloth, or it would stand in its own light.
+  const xyz = centres.slice(3 * first, 3 * (first + count)).map((value, i) => value + panel.normal[i % 3]! * CLEARANCE_METRES)
+  const points = { count, xyz, strength, cellMetres }
+  return {
+    axis: panel.normal, centre: panel.centre, radiusMetres, emitter: null, profile: null,
+    points, mirrored: isReturned ? null : points, isReturned, owner: -1,
+  }
+}
+
+function distanceOf(a: Vector, b: Vector): number {
+  const [x, y, z] = [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+  return Math.sqrt(x * x + y * y + z * z)
 }

@@ -1,126 +1,120 @@
+import { profileAt } from '../photometry/angularProfile.ts'
+import { discCosineIntegral } from '../photometry/disc.ts'
 import { polygonView, viewPolygon } from '../photometry/polygon.ts'
+import type { Emitter } from '../set/emitter.ts'
 import type { Occluders } from '../set/occluders.ts'
-import { cellOf } from '../subject/asset/octahedron.ts'
+import { DIRECTION_SIDE } from '../subject/asset/octahedron.ts'
 import { WORDS } from '../subject/asset/selfShadow.ts'
-import { toRest, type PosedSubject } from './posedSubject.ts'
+import type { SeenSurface } from './seenSurface.ts'
 import type { Shine } from './shine.ts'
-import type { Sheen } from './material.ts'
+import { turnedPoints } from './turnedPoints.ts'
 
-/** What a light does to the vertices that the camera sees, for one lumen-second of the bare tube. */
-export interface SurfaceLight {
-  /** Exposure on the surface, in 1/m2; by vertex, 0 for vertices not asked for. */
-  readonly direct: Float32Array
-  /** What the surface mirrors to the camera, as the exposure of a perfect white that would look the same. */
-  readonly sheen: Float32Array
-}
-
-/** Reflectance of skin straight ahead, refractive index 1.4: ((n - 1) / (n + 1))^2. */
-const FACING_REFLECTANCE = 0.0278
-/** Head weights are told apart in so many steps when a direction is turned back to rest. */
-const TURN_STEPS = 16
+const HALF_SIDE = DIRECTION_SIDE / 2
+const LAST = DIRECTION_SIDE - 1
+/** Nearer than so many radii of a front the sum over its points strays from the closed form by more than half a percent. */
+const NEAR_IN_RADII = 1.6
 
 /**
- * Light of one shine on the given vertices, added to `into`.
+ * Adds the exposure that one shine puts on each slot of the surface, in 1/m2 for one lumen-second of the bare tube.
  *
- * Irradiance is the closed form of the front times the ratio that angle and shadow make of it at the fixed points; the
- * subject's shadow on itself is looked up in its precomputed directions. Sheen is summed over the same points.
- * @param vertices indices of the vertices wanted
- * @param sheens by mesh material
- * @param plates everything but the subject that stands in light's way
- * @param eye place of the camera
+ * The sum over fixed points of radiance x area x cosines / distance squared, each point asked whether the subject (by
+ * its precomputed directions) or a plate is in the way. Where the horizon cuts the front, or the front is near, the
+ * closed form of the front is taken instead, times the ratio that shadow and angle make of it at the points.
+ * @param plates what flat things may be in the way; null for none
  */
-export function addSurfaceLight(
-  into: SurfaceLight, shine: Shine, subject: PosedSubject, vertices: Uint32Array, sheens: readonly Sheen[], plates: Occluders,
-  eye: readonly [number, number, number],
-): void {
-  const { positions, normals, headWeights } = subject
-  const { selfShadow, materials } = subject.asset
-  const turns = Array.from({ length: TURN_STEPS + 1 }, (_, i) => toRest(subject, i / TURN_STEPS).flat())
-  const [ax, ay, az] = shine.axis
+export function addSurfaceLight(into: Float32Array, shine: Shine, seen: SeenSurface, plates: Occluders | null): void {
+  const { points, emitter, profile, owner, radiusMetres } = shine
+  const { count, strength, xyz: setXyz, cellMetres } = points
+  const { restPositions, restNormals, positions, vertices, steps } = seen
+  const { selfShadow } = seen.subject.asset
+  const isTube = emitter?.front.shape === 'sphere'
+  const frames = turnedPoints(seen, points, shine.axis, shine.centre)
   const [cx, cy, cz] = shine.centre
-  const { count, xyz, strength, emitter } = shine
-  const profile = shine.profileAt
-  for (let i = 0; i < vertices.length; i++) {
-    const vertex = vertices[i]!
-    const px = positions[3 * vertex]!
-    const py = positions[3 * vertex + 1]!
-    const pz = positions[3 * vertex + 2]!
-    const nx = normals[3 * vertex]!
-    const ny = normals[3 * vertex + 1]!
-    const nz = normals[3 * vertex + 2]!
-    if ((px - cx) * ax + (py - cy) * ay + (pz - cz) * az <= 0) continue
-    const toCentre = (cx - px) * nx + (cy - py) * ny + (cz - pz) * nz
-    if (toCentre < -shine.radiusMetres) continue
-    const blockers = plates.consider(px, py, pz, cx, cy, cz, shine.radiusMetres, shine.owner)
-    const m = turns[Math.round(headWeights[vertex]! * TURN_STEPS)]!
-    const { alpha, strength: sheenStrength } = sheens[materials[vertex]!]!
-    const alpha2 = alpha * alpha
-    let vx = eye[0] - px
-    let vy = eye[1] - py
-    let vz = eye[2] - pz
-    const away = 1 / Math.sqrt(vx * vx + vy * vy + vz * vz)
-    vx *= away
-    vy *= away
-    vz *= away
-    const nv = Math.max(0.02, nx * vx + ny * vy + nz * vz)
-    const smithV = Math.sqrt(nv * nv * (1 - alpha2) + alpha2)
-    const words = vertex * WORDS
+  for (let slot = 0; slot < seen.count; slot++) {
+    const { xyz, axis, centre } = frames[steps[slot]!]!
+    const px = restPositions[3 * slot]!
+    const py = restPositions[3 * slot + 1]!
+    const pz = restPositions[3 * slot + 2]!
+    const nx = restNormals[3 * slot]!
+    const ny = restNormals[3 * slot + 1]!
+    const nz = restNormals[3 * slot + 2]!
+    const dx = centre[0] - px
+    const dy = centre[1] - py
+    const dz = centre[2] - pz
+    const height = -(dx * axis[0] + dy * axis[1] + dz * axis[2])
+    if (height <= 0 && !isTube) continue
+    // How far the shine reaches above and below its middle, as seen along the normal.
+    const rise = dx * nx + dy * ny + dz * nz
+    const slant = nx * axis[0] + ny * axis[1] + nz * axis[2]
+    const reach = radiusMetres * Math.sqrt(Math.max(0, 1 - slant * slant))
+    if (rise <= -reach) continue
+    let blockers = 0
+    if (plates !== null) {
+      blockers = plates.consider(positions[3 * slot]!, positions[3 * slot + 1]!, positions[3 * slot + 2]!, cx, cy, cz, radiusMetres, owner)
+    }
+    const words = vertices[slot]! * WORDS
+    const heightSquared = height * height
     let open = 0
     let lit = 0
-    let mirrored = 0
     for (let k = 0; k < count; k++) {
-      const sx = xyz[3 * k]!
-      const sy = xyz[3 * k + 1]!
-      const sz = xyz[3 * k + 2]!
-      const x = sx - px
-      const y = sy - py
-      const z = sz - pz
+      const x = xyz[3 * k]! - px
+      const y = xyz[3 * k + 1]! - py
+      const z = xyz[3 * k + 2]! - pz
+      const above = x * nx + y * ny + z * nz
+      if (above <= 0) continue
       const inverseSquare = 1 / (x * x + y * y + z * z)
-      const inverse = Math.sqrt(inverseSquare)
-      const nl = (x * nx + y * ny + z * nz) * inverse
-      if (nl <= 0) continue
-      const cosAtFront = -(x * ax + y * ay + z * az) * inverse
-      if (cosAtFront <= 0) continue
-      const weight = cosAtFront * inverseSquare * strength[k]!
-      open += weight * nl
-      const cell = cellOf(m[0]! * x + m[1]! * y + m[2]! * z, m[3]! * x + m[4]! * y + m[5]! * z, m[6]! * x + m[7]! * y + m[8]! * z)
-      if ((selfShadow[words + (cell >> 5)]! >>> (cell & 31)) & 1) continue
-      let given = profile === null ? weight : weight * profile(cosAtFront)
-      if (blockers > 0) given *= plates.visibleShare(sx, sy, sz, 0.05)
-      if (given <= 0) continue
-      lit += given * nl
-      // GGX with Smith's joint masking (Walter et al. 2007; Heitz 2014), Fresnel after Schlick 1994.
-      const lx = x * inverse + vx
-      const ly = y * inverse + vy
-      const lz = z * inverse + vz
-      const halfInverse = 1 / Math.sqrt(lx * lx + ly * ly + lz * lz)
-      const nh = (nx * lx + ny * ly + nz * lz) * halfInverse
-      const vh = (vx * lx + vy * ly + vz * lz) * halfInverse
-      const spread = nh * nh * (alpha2 - 1) + 1
-      const one = 1 - vh
-      const fresnel = FACING_REFLECTANCE + (1 - FACING_REFLECTANCE) * one * one * one * one * one
-      const masking = 0.5 / (nl * smithV + nv * Math.sqrt(nl * nl * (1 - alpha2) + alpha2))
-      mirrored += given * nl * ((alpha2 / (spread * spread)) * masking * fresnel)
+      const weight = above * inverseSquare * strength[k]! * (isTube ? Math.sqrt(inverseSquare) : height * inverseSquare)
+      open += weight
+      // The cell of the direction on the unfolded octahedron, as cellOf does.
+      const ax = x < 0 ? -x : x
+      const ay = y < 0 ? -y : y
+      const inverseSize = 1 / (ax + ay + (z < 0 ? -z : z))
+      let u = x * inverseSize
+      let v = y * inverseSize
+      if (z < 0) {
+        u = (1 - ay * inverseSize) * (x < 0 ? -1 : 1)
+        v = (1 - ax * inverseSize) * (y < 0 ? -1 : 1)
+      }
+      let column = ((u + 1) * HALF_SIDE) | 0
+      let row = ((v + 1) * HALF_SIDE) | 0
+      if (column > LAST) column = LAST
+      if (row > LAST) row = LAST
+      if ((selfShadow[words + row]! >>> column) & 1) continue
+      let given = weight
+      if (profile !== null) given *= profileAt(profile, Math.sqrt(Math.min(1, heightSquared * inverseSquare)))
+      if (blockers > 0 && given > 0) given *= plates!.visibleShare(setXyz[3 * k]!, setXyz[3 * k + 1]!, setXyz[3 * k + 2]!, cellMetres)
+      lit += given
     }
-    if (open <= 0) continue
-    const exact = emitter ? closedForm(emitter, px, py, pz, nx, ny, nz) / open : 1
-    into.direct[vertex] = into.direct[vertex]! + lit * exact
-    // pi x radiance, and GGX's own 1/pi: they cancel.
-    into.sheen[vertex] = into.sheen[vertex]! + mirrored * exact * sheenStrength
+    if (lit <= 0) continue
+    if (emitter !== null && !isTube && (rise < reach || dx * dx + dy * dy + dz * dz < NEAR_IN_RADII * NEAR_IN_RADII * radiusMetres * radiusMetres)) {
+      into[slot]! += (lit / open) * closedForm(emitter, seen, slot, height)
+    } else {
+      into[slot]! += lit
+    }
   }
 }
 
-function closedForm(
-  emitter: NonNullable<Shine['emitter']>, px: number, py: number, pz: number, nx: number, ny: number, nz: number,
-): number {
-  if (emitter.front.shape === 'sphere') {
-    const dx = emitter.centre[0] - px
-    const dy = emitter.centre[1] - py
-    const dz = emitter.centre[2] - pz
-    const square = dx * dx + dy * dy + dz * dz
-    const facing = (dx * nx + dy * ny + dz * nz) / Math.sqrt(square)
-    return facing <= 0 ? 0 : (emitter.front.fluxShare * facing) / (4 * Math.PI * square)
-  }
+/** Exposure by a front without shadow, lobe or grid. */
+function closedForm(emitter: Emitter, seen: SeenSurface, slot: number, height: number): number {
+  const px = seen.positions[3 * slot]!
+  const py = seen.positions[3 * slot + 1]!
+  const pz = seen.positions[3 * slot + 2]!
+  const v = 3 * seen.vertices[slot]!
+  const { normals } = seen.subject
+  const nx = normals[v]!
+  const ny = normals[v + 1]!
+  const nz = normals[v + 2]!
   viewPolygon(emitter.corners, emitter.outline.length, px, py, pz, nx, ny, nz)
-  return emitter.axialRadiancePerLumenSecond * polygonView.aboveHorizon
+  const { isCut, aboveHorizon } = polygonView
+  if (emitter.front.shape !== 'disc' || isCut || aboveHorizon <= 0) return emitter.axialRadiancePerLumenSecond * aboveHorizon
+  const { axis, centre } = emitter
+  const x = px - centre[0] - height * axis[0]
+  const y = py - centre[1] - height * axis[1]
+  const z = pz - centre[2] - height * axis[2]
+  const offset = Math.sqrt(x * x + y * y + z * z)
+  const cosToDisc = -(nx * axis[0] + ny * axis[1] + nz * axis[2])
+  const cosToAxis = offset > 0 ? -(nx * x + ny * y + nz * z) / offset : 0
+  return emitter.axialRadiancePerLumenSecond *
+    discCosineIntegral(emitter.front.widthMetres / 2, height, offset, cosToDisc, cosToAxis)
 }
+

@@ -1,20 +1,20 @@
+import { composeLinear, composeRoom, type ComposeRoom, type LightTable, type LitLayer } from '../picture/compose.ts'
+import { develop, type Development, type DisplaySpace } from '../picture/develop.ts'
+import { layerOf, type Layer } from '../picture/layer.ts'
+import { platesBetween, type PlatesBetween } from '../picture/platesBetween.ts'
+import { poseSubject, type PosedSubject } from '../picture/posedSubject.ts'
+import { surfaceSamples, type SurfaceSamples } from '../picture/surfaceSamples.ts'
+import { mayBeSeen, viewOf, type View } from '../picture/view.ts'
 import type { Look } from '../plan/schema/look.ts'
 import type { Plan } from '../plan/schema/plan.ts'
-import type { CellCount } from '../photometry/frontCells.ts'
-import { composeLinear, type LightTable, type LitLayer } from '../picture/compose.ts'
-import { develop } from '../picture/develop.ts'
-import { groundNet } from '../picture/grounds.ts'
-import { layerOf, viewOf, type Layer, type View } from '../picture/layer.ts'
-import { MATERIALS, type PictureMaterial } from '../picture/material.ts'
-import { poseSubject, type PosedSubject } from '../picture/posedSubject.ts'
-import { samplesOf, type Samples } from '../picture/samples.ts'
-import type { ReflectanceSpectrum } from '../spectra/spectrum.ts'
-import { reflectanceOfSwatch } from '../spectra/surface/swatch.ts'
+import { builtSet } from '../set/builtSet.ts'
+import type { Scene } from '../set/scene.ts'
 import type { SubjectAsset } from '../subject/asset/format.ts'
-import type { AmbientLight } from './areas.ts'
 import { FiringStage, type FiredLight } from './firing.ts'
-import { subjectReflectance } from './materials.ts'
+import { ambientTable, lightTable, pictureReflectances } from './pictureTables.ts'
+import type { Taking } from './prediction.ts'
 import { SceneStage } from './sceneOfLook.ts'
+import { LayerMemory } from './layerMemory.ts'
 import { Stage, StagesByKey } from './stage.ts'
 import { takingOf } from './taking.ts'
 
@@ -22,26 +22,34 @@ import { takingOf } from './taking.ts'
 export interface Picture {
   readonly width: number
   readonly height: number
-  /** sRGB, four bytes a pixel. */
+  /** Four bytes a pixel, in the space asked for. */
   readonly rgba: Uint8ClampedArray
-  /** Three camera channels a pixel, 1 is clip, before the lens's stray light. */
+  /** Three camera channels a pixel, 1 is clip, before the lens's stray light. Written over by the next `draw`. */
   readonly linear: Float32Array
 }
 
 export interface PictureRequest {
   readonly width: number
   readonly height: number
-  /** Only this light; null for all that are on. */
+  /** Only this light; null for all that are on, and the room's own light. */
   readonly soloLightId: string | null
   /** Fewer points a light, for a picture under a hand. */
   readonly coarse: boolean
+  /** sRGB unless said. */
+  readonly space?: DisplaySpace
 }
 
-const FULL_CELLS: CellCount = 81
-const COARSE_CELLS: CellCount = 16
-
-/** Whites, irises and pupils of nobody in particular. */
-const EYE_SWATCHES = { 'eye-white': '#cfc7c0', iris: '#4d382a', pupil: '#0b0a0a' } as const
+/** Everything a picture is summed from: layers by light, and their colours. */
+export interface PictureParts {
+  readonly look: Look
+  readonly scene: Scene
+  readonly view: View
+  readonly taking: Taking
+  /** In set-up order; those that are on, or the one asked for. */
+  readonly lights: readonly (LitLayer & { readonly fired: FiredLight })[]
+  readonly ambient: Float64Array
+  readonly development: Development
+}
 
 /**
  * Draws looks of a plan with one subject's surface. Remembers its stages: a changed power only sums layers anew, a moved
@@ -51,94 +59,77 @@ export class LookPicture {
   private readonly scene = new SceneStage()
   private readonly firing = new FiringStage()
   private readonly posed = new Stage<PosedSubject>()
-  private readonly samples = new Stage<Samples>()
+  private readonly samples = new Stage<SurfaceSamples>()
   private readonly view = new Stage<View>()
-  private readonly layers = new StagesByKey<Layer>()
+  private readonly plates = new StagesByKey<PlatesBetween>()
+  private readonly layers = new LayerMemory()
   private readonly tables = new StagesByKey<LightTable>()
+  private readonly room = new Stage<ComposeRoom>()
+  private readonly linear = new Stage<Float32Array>()
+  private readonly development = new Stage<Development>()
 
   constructor(private readonly asset: SubjectAsset) {}
 
   /** @throws RangeError when the plan has no such look. */
   draw(plan: Plan, lookId: string, request: PictureRequest): Picture {
-    const look = Object.hasOwn(plan.looks, lookId) ? plan.looks[lookId] : undefined
-    if (!look) throw new RangeError(`The plan has no look called ${lookId}`)
-    const { width, height, soloLightId, coarse } = request
-    const scene = this.scene.of(plan, look)
-    const posed = this.posed.of([scene.subject], () => poseSubject(this.asset, scene.subject))
-    const samples = this.samples.of([posed, scene.camera, scene.backdrop, scene.pieces, scene.room, width, height], () =>
-      samplesOf(scene, posed, width, height))
-    const view = this.view.of([scene, posed, samples, look.subject.skinSheen], () =>
-      viewOf(scene, posed, samples, groundNet(scene, samples), look.subject.skinSheen))
-
-    const fired = this.firing.lights(plan, look)
-    const curves = materialCurves(look, samples)
-    const clip = takingOf(look.camera).clipLuxSeconds
-    const cells = coarse ? COARSE_CELLS : FULL_CELLS
-    const lit = fired.flatMap((light): LitLayer[] => {
-      const layer = this.layers.of(light.id, [view, cells], () => layerOf(view, light.id, cells))
-      const isSeen = soloLightId === null ? light.light.on : light.id === soloLightId
-      if (!isSeen) return []
-      const table = this.tables.of(light.id, [light.firing.palette, layer, clip, light.firing.luminousEnergyLumenSeconds, ...curves], () =>
-        tableOf(light, layer, curves, clip))
-      return [{ layer, table }]
-    })
-    this.layers.keepOnly(new Set(fired.map(({ id }) => id)))
-    this.tables.keepOnly(new Set(fired.map(({ id }) => id)))
-
-    const linear = new Float32Array(3 * width * height)
-    const ambient = soloLightId === null ? ambientTable(this.firing.ambient(plan, look), curves, clip) : new Float32Array(3 * curves.length)
-    composeLinear(samples, lit, ambient, linear)
+    const { width, height } = request
+    const parts = this.parts(plan, lookId, request)
+    const linear = this.linear.of([width, height], () => new Float32Array(3 * width * height))
+    composeLinear(parts.view, parts.lights, parts.ambient, this.room.of([parts.view], () => composeRoom(parts.view)), linear)
     const rgba = new Uint8ClampedArray(4 * width * height)
-    develop(linear, width, height, {
-      whiteBalanceKelvin: look.camera.whiteBalanceKelvin, veilingGlare: look.camera.veilingGlare, finish: look.finish,
-    }, rgba)
+    develop(linear, width, height, parts.development, rgba)
     return { width, height, rgba, linear }
   }
-}
 
-/** Reflectance of each row of the tables: the subject's materials, then the grounds; null for a bare lit front. */
-function materialCurves(look: Look, samples: Samples): readonly (ReflectanceSpectrum | null)[] {
-  return [...MATERIALS.map((material) => curveOf(look, material)), ...samples.grounds.map(({ swatch }) => (swatch === null ? null : reflectanceOfSwatch(swatch)))]
-}
+  /** Layers and colours without a picture: what a reading of one place needs. @throws RangeError as `draw` */
+  parts(plan: Plan, lookId: string, { width, height, soloLightId, coarse, space }: PictureRequest): PictureParts {
+    const look = Object.hasOwn(plan.looks, lookId) ? plan.looks[lookId] : undefined
+    if (!look) throw new RangeError(`The plan has no look called ${lookId}`)
+    const scene = this.scene.of(plan, look)
+    const view = this.viewOf(scene, width, height)
+    const fired = this.firing.lights(plan, look)
+    const curves = pictureReflectances(look, view)
+    const taking = takingOf(look.camera)
+    const lights = fired.flatMap((one) => {
+      const isSeen = soloLightId === null ? one.light.on : one.id === soloLightId
+      if (!isSeen) return []
+      const layer = this.layerOf(scene, view, one.id, look.subject.skinSheen, coarse)
+      const { palette, luminousEnergyLumenSeconds } = one.firing
+      const table = this.tables.of(one.id, [palette, luminousEnergyLumenSeconds, layer.returnedColour.curve, taking.clipLuxSeconds, ...curves], () =>
+        lightTable(one.firing, layer, curves, taking.clipLuxSeconds))
+      return [{ fired: one, layer, table }]
+    })
+    const ids = new Set(fired.map(({ id }) => id))
+    for (const stages of [this.plates, this.layers, this.tables]) stages.keepOnly(ids)
+    const { whiteBalanceKelvin, veilingGlare } = look.camera
+    return {
+      look, scene, view, taking, lights,
+      ambient: soloLightId === null
+        ? ambientTable(this.firing.ambient(plan, look), curves, taking.clipLuxSeconds) : new Float64Array(3 * curves.length),
+      development: this.development.of([whiteBalanceKelvin, veilingGlare, look.finish, space], () =>
+        ({ whiteBalanceKelvin, veilingGlare, finish: look.finish, space: space ?? 'srgb' })),
+    }
+  }
 
-function curveOf(look: Look, material: PictureMaterial): ReflectanceSpectrum {
-  switch (material) {
-    case 'eye-white':
-    case 'iris':
-    case 'pupil':
-      return reflectanceOfSwatch(EYE_SWATCHES[material])
-    case 'brow':
-      return subjectReflectance(look.subject, 'hair')
-    default:
-      return subjectReflectance(look.subject, material)
+  private viewOf(scene: Scene, width: number, height: number): View {
+    const set = builtSet(scene)
+    const posed = this.posed.of([scene.subject], () => poseSubject(this.asset, scene.subject))
+    const samples = this.samples.of([posed, scene.camera, width, height], () => surfaceSamples(posed, set.view, width, height))
+    const frontsInSight = [...set.lights.values()].filter(({ emitters }) => emitters.some((emitter) => mayBeSeen(set.view, emitter)))
+    return this.view.of([samples, scene.backdrop, scene.pieces, scene.room, ...frontsInSight.map(({ light }) => light)], () =>
+      viewOf(scene, samples, width, height))
+  }
+
+  private layerOf(scene: Scene, view: View, lightId: string, skinSheen: number, coarse: boolean): Layer {
+    const set = builtSet(scene)
+    const light = set.lights.get(lightId)!
+    const { middle, radiusMetres } = view.samples.surface
+    const found = platesBetween(set, light.index, light.emitters, middle, radiusMetres)
+    const plates = this.plates.of(lightId, [...found.panels, null, ...found.fronts.map((front) => front.light)], () => found)
+    const onGround = platesBetween(set, light.index, light.emitters, view.groundMiddle, view.groundRadiusMetres)
+    const movedWith = [light.light, set.surroundings, ...onGround.fronts.map((front) => front.light)]
+    return this.layers.of(lightId, [view, plates, skinSheen, ...movedWith], coarse ? 'coarse' : 'full', (fineness) =>
+      layerOf(scene, view, lightId, plates, skinSheen, fineness))
   }
 }
 
-function tableOf(light: FiredLight, layer: Layer, curves: readonly (ReflectanceSpectrum | null)[], clipLuxSeconds: number): LightTable {
-  const { palette, luminousEnergyLumenSeconds } = light.firing
-  const scale = luminousEnergyLumenSeconds / clipLuxSeconds
-  const direct = new Float32Array(3 * curves.length)
-  const returned = new Float32Array(3 * curves.length)
-  curves.forEach((curve, row) => {
-    // A bare lit front shows what it shines; what falls on it is lost beside that.
-    if (curve === null) return
-    const straight = palette.leg(null, curve).channels
-    const back = palette.leg(layer.returnedColour.curve, curve).channels
-    for (let k = 0; k < 3; k++) {
-      direct[3 * row + k] = straight[k]! * scale
-      returned[3 * row + k] = back[k]! * scale
-    }
-  })
-  const [red, green, blue] = palette.leg(null, null).channels
-  return { direct, returned, sheen: [red * scale, green * scale, blue * scale] }
-}
-
-function ambientTable(ambient: AmbientLight, curves: readonly (ReflectanceSpectrum | null)[], clipLuxSeconds: number): Float32Array {
-  const table = new Float32Array(3 * curves.length)
-  const scale = ambient.luxSeconds / clipLuxSeconds
-  curves.forEach((curve, row) => {
-    if (curve === null || scale === 0) return
-    ambient.palette.leg(null, curve).channels.forEach((channel, k) => { table[3 * row + k] = channel * scale })
-  })
-  return table
-}

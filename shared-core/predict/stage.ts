@@ -31,6 +31,6 @@ export class StagesByKey<Result> {
   }
 }
 
-function sameValues(a: readonly unknown[], b: readonly unknown[]): boolean {
+export function sameValues(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((value, i) => Object.is(value, b[i]))
 }

@@ -40,10 +40,12 @@ export function cellDirections(): Float64Array {
 
 const place = new Float64Array(2)
 
+function stepOf(value: number): number {
+  return Math.min(DIRECTION_SIDE - 1, Math.max(0, Math.floor(((value + 1) / 2) * DIRECTION_SIDE)))
+}
+
 /** The cell that a direction of any length falls in. */
 export function cellOf(x: number, y: number, z: number): number {
   squareOf(x, y, z, place)
-  const step = (value: number): number =>
-    Math.min(DIRECTION_SIDE - 1, Math.max(0, Math.floor(((value + 1) / 2) * DIRECTION_SIDE)))
-  return step(place[1]!) * DIRECTION_SIDE + step(place[0]!)
+  return stepOf(place[1]!) * DIRECTION_SIDE + stepOf(place[0]!)
 }

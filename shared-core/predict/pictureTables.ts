@@ -1,0 +1,70 @@
+import type { Look } from '../plan/schema/look.ts'
+import { bodyReflectance } from '../picture/bodyColour.ts'
+import type { LightTable } from '../picture/compose.ts'
+import type { Layer } from '../picture/layer.ts'
+import { MATERIALS, mirroredShare, sheenOf, type PictureMaterial } from '../picture/material.ts'
+import type { View } from '../picture/view.ts'
+import type { ReflectanceSpectrum } from '../spectra/spectrum.ts'
+import { reflectanceOfSwatch } from '../spectra/surface/swatch.ts'
+import type { AmbientLight, FiringLight } from './areas.ts'
+import { subjectReflectance } from './materials.ts'
+
+/** The colour half of a picture: what each light makes of each material, by row of the tables. */
+
+/** Whites, irises and pupils of nobody in particular. */
+const EYE_SWATCHES = { 'eye-white': '#cfc7c0', iris: '#4d382a', pupil: '#0b0a0a' } as const
+
+/** Reflectance of each row: the subject's materials, then the grounds; null for a bare lit front and for what is not seen. */
+export function pictureReflectances(look: Look, view: View): readonly (ReflectanceSpectrum | null)[] {
+  return [
+    ...MATERIALS.map((material) => bodyReflectance(measured(look, material), mirroredShare(sheenOf(material, look.subject.skinSheen)))),
+    ...view.nets.map((net) => {
+      const swatch = net === null ? null : view.ground.finder.grounds[net.ground]!.swatch
+      return swatch === null ? null : reflectanceOfSwatch(swatch)
+    }),
+  ]
+}
+
+function measured(look: Look, material: PictureMaterial): ReflectanceSpectrum {
+  switch (material) {
+    case 'eye-white':
+    case 'iris':
+    case 'pupil':
+      return reflectanceOfSwatch(EYE_SWATCHES[material])
+    case 'brow':
+      return subjectReflectance(look.subject, 'hair')
+    default:
+      return subjectReflectance(look.subject, material)
+  }
+}
+
+/** What a light's layer is multiplied by to give camera channels. */
+export function lightTable(
+  { palette, luminousEnergyLumenSeconds }: FiringLight, layer: Layer, curves: readonly (ReflectanceSpectrum | null)[], clipLuxSeconds: number,
+): LightTable {
+  const scale = luminousEnergyLumenSeconds / clipLuxSeconds
+  const direct = new Float64Array(3 * curves.length)
+  const returned = new Float64Array(3 * curves.length)
+  curves.forEach((curve, row) => {
+    // A bare lit front shows what it shines; what falls on it is lost beside that.
+    if (curve === null) return
+    const straight = palette.leg(null, curve).channels
+    const back = palette.leg(layer.returnedColour.curve, curve).channels
+    for (let k = 0; k < 3; k++) {
+      direct[3 * row + k] = straight[k]! * scale
+      returned[3 * row + k] = back[k]! * scale
+    }
+  })
+  return { direct, returned, sheen: Float64Array.from(palette.leg(null, null).channels, (channel) => channel * scale) }
+}
+
+/** Channels of each row under the room's steady light. */
+export function ambientTable(ambient: AmbientLight, curves: readonly (ReflectanceSpectrum | null)[], clipLuxSeconds: number): Float64Array {
+  const table = new Float64Array(3 * curves.length)
+  const scale = ambient.luxSeconds / clipLuxSeconds
+  curves.forEach((curve, row) => {
+    if (curve === null || scale === 0) return
+    ambient.palette.leg(null, curve).channels.forEach((channel, k) => { table[3 * row + k] = channel * scale })
+  })
+  return table
+}
