@@ -1,11 +1,12 @@
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { renameJob } from '../../shared-core/plan/edits/job.ts'
 import { Choice } from '../controls/Choice.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { usePerform } from '../session/usePerform.ts'
 import { themes, useTheme } from '../theme/useTheme.ts'
-import { chooseFile, offerJobFile, saveJobFile } from './jobFile.ts'
+import { pictureFile } from '../frame/picture/savePictures.ts'
+import { chooseFile, giveFile, offerJobFile, saveJobFile } from './jobFile.ts'
 import './JobWork.css'
 import { ask } from './pageStore.ts'
 
@@ -22,6 +23,26 @@ export function JobWork({ closeAfter }: { readonly closeAfter: (button: ReactEle
   const setUnits = useBoard((board) => board.setUnits)
   const [theme, setTheme] = useTheme()
   const perform = usePerform()
+  const lookId = useBoard((board) => board.lookId)
+  const lightIds = useBoard((board) => board.prediction.lights).map(({ id }) => id)
+  const [saving, setSaving] = useState(false)
+  const [trouble, setTrouble] = useState('')
+
+  async function savePictures(soloLightIds: readonly (string | null)[]): Promise<void> {
+    setSaving(true)
+    setTrouble('')
+    try {
+      for (const soloLightId of soloLightIds) {
+        const { fileName, png } = await pictureFile(plan, lookId, soloLightId)
+        giveFile(png, fileName)
+      }
+    } catch (error) {
+      setTrouble(`The picture could not be saved. ${error instanceof Error ? error.message : ''}`)
+    } finally {
+      setSaving(false)
+    }
+  }
+
   return (
     <div className="job-work">
       <TextField label="Name of the job" value={plan.title} maxLength={120} disabled={!mayEdit} onDone={(title) => perform(renameJob(plan, title))} />
@@ -37,6 +58,15 @@ export function JobWork({ closeAfter }: { readonly closeAfter: (button: ReactEle
           </button>,
         )}
       </div>
+      <div className="job-work-buttons">
+        <button type="button" className="button button-lined" disabled={saving} onClick={() => void savePictures([null])}>
+          Save the Frame
+        </button>
+        <button type="button" className="button button-lined" disabled={saving || lightIds.length === 0} onClick={() => void savePictures(lightIds)}>
+          Save the Singles
+        </button>
+      </div>
+      {trouble !== '' && <p role="alert">{trouble}</p>}
       <Choice
         label="Your units"
         value={units}

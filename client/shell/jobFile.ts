@@ -4,9 +4,14 @@ import { ask } from './pageStore.ts'
 
 /** Gives the plan to the person as a file, under the job's own title. */
 export function saveJobFile(plan: Plan): void {
+  giveFile(new Blob([writeJobFile(plan)], { type: 'application/json' }), fileNameOf(plan.title))
+}
+
+/** Gives a file to the person, as a download. */
+export function giveFile(content: Blob, fileName: string): void {
   const link = document.createElement('a')
-  link.href = URL.createObjectURL(new Blob([writeJobFile(plan)], { type: 'application/json' }))
-  link.download = fileNameOf(plan.title)
+  link.href = URL.createObjectURL(content)
+  link.download = fileName
   link.click()
   // The browser has taken the file long before; until then the address has to live.
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000)

@@ -6,7 +6,7 @@ import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 
 function order(slot: string, kind: 'frame' | 'single', soloLightId: string | null = null): PictureOrder {
-  return { slot, kind, plan: demoPlan, lookId: 'dusk', width: 4, height: 6, soloLightId, coarse: false, view: 'picture' }
+  return { slot, kind, plan: demoPlan, lookId: 'dusk', width: 4, height: 6, soloLightId, coarse: false, view: 'picture', space: 'srgb' }
 }
 
 /** A maker that draws when told to. */

@@ -40,7 +40,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     const desk = pictureDesk()
     if (desk === null) return
     const order = (coarse: boolean) =>
-      desk.order({ slot, kind, plan: shown, lookId, width: widthPixels, height: heightPixels, soloLightId, coarse, view }, (picture) => {
+      desk.order({ slot, kind, plan: shown, lookId, width: widthPixels, height: heightPixels, soloLightId, coarse, view, space: displaySpace() }, (picture) => {
         if (picture.rgba === null) return
         if (picture.linear !== null) onLinear?.({ width: picture.width, height: picture.height, linear: picture.linear })
         const fades = lastFade.current !== fadeKey
@@ -72,11 +72,17 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   )
 }
 
+/** Colours past sRGB are shown where the display has them. */
+function displaySpace(): PredefinedColorSpace {
+  return matchMedia('(color-gamut: p3)').matches ? 'display-p3' : 'srgb'
+}
+
 /** Puts the picture on the canvas, at once or over a short fade from what is there. */
 function lay(canvas: HTMLCanvasElement | null, { rgba, width, height }: DrawnPicture, fades: boolean): void {
-  const context = canvas?.getContext('2d')
+  const colorSpace = displaySpace()
+  const context = canvas?.getContext('2d', { colorSpace })
   if (!canvas || !context || rgba === null) return
-  const image = new ImageData(rgba, width, height)
+  const image = new ImageData(rgba, width, height, { colorSpace })
   const isCalm = matchMedia('(prefers-reduced-motion: reduce)').matches
   if (!fades || isCalm || canvas.width !== width || canvas.height !== height) {
     canvas.width = width

@@ -2,7 +2,7 @@ import type { PictureView } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 
 /** Which of the pictures on the board one is: each kind keeps its size, and with it its layers. */
-export type PictureKind = 'frame' | 'single'
+export type PictureKind = 'frame' | 'single' | 'saved'
 
 /** What the page asks of the worker. The newest order of a slot makes older ones worthless. */
 export interface PictureOrder {
@@ -16,6 +16,8 @@ export interface PictureOrder {
   /** While a hand is on something: fewer points a light. */
   readonly coarse: boolean
   readonly view: PictureView
+  /** The display's own colours; files are sRGB. */
+  readonly space: PredefinedColorSpace
 }
 
 /** What the worker gives back; pixels are null when the picture could not be drawn, with the reason in words. */

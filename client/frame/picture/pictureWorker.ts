@@ -23,14 +23,14 @@ addEventListener('message', (event: MessageEvent<PictureOrder>) => {
 })
 
 async function draw(order: PictureOrder): Promise<DrawnPicture> {
-  const { slot, kind, lookId, width, height, soloLightId, coarse, view } = order
+  const { slot, kind, lookId, width, height, soloLightId, coarse, view, space } = order
   try {
     const asset = await subject
     const plan = shareBranches(lastPlan, order.plan)
     lastPlan = plan
     let picture = pictures.get(kind)
     if (!picture) pictures.set(kind, (picture = new LookPicture(asset)))
-    const { rgba, linear } = picture.draw(plan, lookId, { width, height, soloLightId, coarse })
+    const { rgba, linear } = picture.draw(plan, lookId, { width, height, soloLightId, coarse, space })
     // Copies: the picture may use its own pixels again.
     const pixels = new Uint8ClampedArray(rgba)
     if (view === 'stops') drawStops(linear, width, height, pixels)
