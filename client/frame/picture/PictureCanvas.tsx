@@ -23,6 +23,8 @@ export interface PictureCanvasProps {
 
 /** Lights fade, so that the eye sees the change and nothing on the screen flashes. */
 const FADE_MS = 150
+/** While a hand moves something the Frame is drawn this much smaller, and shown at its full size. */
+const HAND_SHRINK = 2
 /** A hand that rests this long gets the picture in full. */
 const REST_MS = 120
 
@@ -39,8 +41,14 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   useEffect(() => {
     const desk = pictureDesk()
     if (desk === null) return
-    const order = (coarse: boolean) =>
-      desk.order({ slot, kind, plan: shown, lookId, width: widthPixels, height: heightPixels, soloLightId, coarse, view, space: displaySpace() }, (picture) => {
+    const order = (underHand: boolean) =>
+      desk.order({
+        slot, plan: shown, lookId, soloLightId, coarse: underHand,
+        kind: underHand ? 'hand' : kind,
+        width: underHand ? Math.ceil(widthPixels / HAND_SHRINK) : widthPixels,
+        height: underHand ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
+        view, space: displaySpace(),
+      }, (picture) => {
         if (picture.rgba === null) return
         if (picture.linear !== null) onLinear?.({ width: picture.width, height: picture.height, linear: picture.linear })
         const fades = lastFade.current !== fadeKey
@@ -48,8 +56,9 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         lay(canvas.current, picture, fades)
         setDrawn(true)
       })
-    order(inHand)
-    if (!inHand) return
+    if (!inHand) return order(false)
+    // The small pictures can wait until the hand rests; the big one may not.
+    if (kind === 'frame') order(true)
     const rested = setTimeout(() => order(false), REST_MS)
     return () => clearTimeout(rested)
   }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, onLinear])

@@ -33,7 +33,7 @@ export class PictureDesk {
   private next(): void {
     if (this.atWork !== null) return
     const orders = [...this.waiting.values()]
-    const chosen = orders.find(({ order }) => order.kind === 'frame') ?? orders[0]
+    const chosen = orders.find(({ order }) => order.kind === 'frame' || order.kind === 'hand') ?? orders[0]
     if (chosen === undefined) return
     this.waiting.delete(chosen.order.slot)
     this.atWork = { slot: chosen.order.slot, onDrawn: chosen.onDrawn }

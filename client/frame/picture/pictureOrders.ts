@@ -1,8 +1,8 @@
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 
-/** Which of the pictures on the board one is: each kind keeps its size, and with it its layers. */
-export type PictureKind = 'frame' | 'single' | 'saved'
+/** Which picture one is: each kind keeps its size, and with it its layers. `hand` is the Frame while a hand moves something. */
+export type PictureKind = 'frame' | 'hand' | 'single' | 'saved'
 
 /** What the page asks of the worker. The newest order of a slot makes older ones worthless. */
 export interface PictureOrder {

@@ -35,7 +35,7 @@ async function draw(order: PictureOrder): Promise<DrawnPicture> {
     const pixels = new Uint8ClampedArray(rgba)
     if (view === 'stops') drawStops(linear, width, height, pixels)
     if (view === 'clipping') drawClipping(linear, width, height, pixels)
-    return { slot, width, height, rgba: pixels, linear: kind === 'frame' ? new Float32Array(linear) : null, trouble: '' }
+    return { slot, width, height, rgba: pixels, linear: kind === 'frame' || kind === 'hand' ? new Float32Array(linear) : null, trouble: '' }
   } catch (error) {
     return { slot, width, height, rgba: null, linear: null, trouble: error instanceof Error ? error.message : String(error) }
   }
