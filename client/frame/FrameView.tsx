@@ -48,14 +48,13 @@ export function FrameView() {
         )}
       </div>
       <footer className="frame-caption">
-        <p className="frame-words">
-          <strong>{prediction.lookName}</strong>
-          <span>{verdict}</span>
-        </p>
-        <Choice label="Look at the picture as" labelHidden value={view} options={views} onChoose={setView} />
-        <button type="button" className="button frame-toggle" aria-pressed={allAreas} onClick={() => setAllAreas(!allAreas)}>
-          Areas
-        </button>
+        <p className="frame-words">{verdict}</p>
+        <div className="frame-views">
+          <Choice label="Look at the picture as" labelHidden value={view} options={views} onChoose={setView} />
+          <button type="button" className="button frame-toggle" aria-pressed={allAreas} onClick={() => setAllAreas(!allAreas)}>
+            Areas
+          </button>
+        </div>
       </footer>
     </section>
   )
