@@ -7,11 +7,11 @@ import typescript from 'typescript-eslint'
  * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan` and `document`
  * stand beside the physics, not on it. See DEVELOPERS.md, "The map".
  */
-const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'checks', 'predict']
+const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict']
 
 function roomsAbove(room) {
   const above = physics.slice(physics.indexOf(room) + 1)
-  return [...above, ...(room === 'checks' || room === 'predict' ? [] : ['plan']), 'document']
+  return [...above, ...(room === 'predict' ? [] : ['plan']), 'document']
 }
 
 const zones = [

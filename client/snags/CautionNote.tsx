@@ -1,4 +1,4 @@
-import type { Caution } from '../../shared-core/checks/caution.ts'
+import type { Caution } from '../../shared-core/predict/caution.ts'
 import './SnagList.css'
 
 /** The usual care, said calmly. */

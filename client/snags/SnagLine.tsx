@@ -1,4 +1,4 @@
-import type { Snag } from '../../shared-core/checks/snag.ts'
+import type { Snag } from '../../shared-core/predict/snag.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { selectionAbout } from './selectionAbout.ts'
 import { severityWords } from './severityWords.ts'

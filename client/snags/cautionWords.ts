@@ -1,4 +1,4 @@
-import type { CautionKind } from '../../shared-core/checks/caution.ts'
+import type { CautionKind } from '../../shared-core/predict/caution.ts'
 
 /** What each caution is about, in a word or two. */
 export const cautionWords: Readonly<Record<CautionKind, string>> = {

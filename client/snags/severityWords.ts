@@ -1,4 +1,4 @@
-import type { Severity } from '../../shared-core/checks/snag.ts'
+import type { Severity } from '../../shared-core/predict/snag.ts'
 
 /** A mark and a word for each loudness, so that neither colour nor order alone tells them apart. */
 export const severityWords: Readonly<Record<Severity, { readonly mark: string; readonly word: string }>> = {

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
-import type { Caution } from '../../shared-core/checks/caution.ts'
+import type { Caution } from '../../shared-core/predict/caution.ts'
 import { useBoard } from '../session/useBoard.ts'
 
 /**

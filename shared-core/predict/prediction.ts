@@ -1,8 +1,8 @@
 import type { CameraRgb, Xyz } from '../colour/triples.ts'
 import type { Vector } from '../arithmetic/vector.ts'
 import type { NamedArea, Plane } from '../plan/schema/look.ts'
-import type { Caution } from '../checks/caution.ts'
-import type { Snag } from '../checks/snag.ts'
+import type { Caution } from './caution.ts'
+import type { Snag } from './snag.ts'
 
 /**
  * Everything the board knows about a look, computed from the plan alone. Plain data: it goes through workers, JSON and

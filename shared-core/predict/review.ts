@@ -1,5 +1,5 @@
-import type { Caution } from '../checks/caution.ts'
-import type { Severity, Snag } from '../checks/snag.ts'
+import type { Caution } from './caution.ts'
+import type { Severity, Snag } from './snag.ts'
 import { haze, unevenBackground, whiteOut, whiteTooHot } from './checks/background.ts'
 import { ambient, aperture, depthOfField, flashDuration, sync } from './checks/camera.ts'
 import { cautionsOf } from './checks/cautions.ts'

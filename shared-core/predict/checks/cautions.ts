@@ -1,4 +1,4 @@
-import type { Caution } from '../../checks/caution.ts'
+import type { Caution } from '../caution.ts'
 import { distance } from '../../arithmetic/vector.ts'
 import type { CheckView } from './check.ts'
 

@@ -2,7 +2,7 @@ import type { Look } from '../../plan/schema/look.ts'
 import type { Plan } from '../../plan/schema/plan.ts'
 import type { Fit } from '../fit.ts'
 import type { Prediction } from '../prediction.ts'
-import type { Snag } from '../../checks/snag.ts'
+import type { Snag } from '../snag.ts'
 
 /** All that a check may look at: the plan, how the set fits, and what has been predicted of it. */
 export interface CheckView {

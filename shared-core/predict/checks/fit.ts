@@ -1,4 +1,4 @@
-import type { Snag } from '../../checks/snag.ts'
+import type { Snag } from '../snag.ts'
 import type { RoomSide } from '../fit.ts'
 import { meterReading, receptorConstant } from '../taking.ts'
 import { capital, centimetresText, stopsText, type Check, type CheckView } from './check.ts'

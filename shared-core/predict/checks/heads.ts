@@ -1,5 +1,5 @@
 import { distance } from '../../arithmetic/vector.ts'
-import type { Snag } from '../../checks/snag.ts'
+import type { Snag } from '../snag.ts'
 import { amountText, centimetresText, stopsText, type Check } from './check.ts'
 
 /** JOB-wide care: a head this near a face is felt, and its flash is not for open eyes. */

@@ -1,5 +1,5 @@
 import type { Look } from '../../plan/schema/look.ts'
-import type { Snag } from '../../checks/snag.ts'
+import type { Snag } from '../snag.ts'
 import type { Spill } from '../prediction.ts'
 import { amountText, capital, type Check } from './check.ts'
 

@@ -20,8 +20,8 @@ export interface Snag {
 
 export const snagRules = [
   'out-of-power', 'too-strong', 'white-out', 'white-too-hot', 'uneven-background', 'spill', 'second-colour', 'gel-level',
-  'haze', 'ambient', 'sync', 'flash-duration', 'aperture', 'depth-of-field', 'fall-off', 'backdrop-distance',
+  'haze', 'ambient', 'sync', 'flash-duration', 'aperture', 'depth-of-field', 'fall-off',
   'outside-room', 'in-frame', 'lens-sees-light', 'front-not-filling', 'backdrop-not-filling', 'head-near-face',
-  'channel-clips', 'gel-heat', 'boom-overhead', 'product-colour', 'gel-batch', 'head-colour', 'kit-short',
+  'channel-clips', 'gel-heat', 'kit-short',
 ] as const
 export type SnagRule = (typeof snagRules)[number]
