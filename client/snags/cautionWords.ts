@@ -9,6 +9,5 @@ export const cautionWords: Readonly<Record<CautionKind, string>> = {
   circuit: 'circuits',
   capacitor: 'stored charge',
   'large-modifier': 'large modifier',
-  walkway: 'walkway',
   photosensitive: 'photosensitivity',
 }

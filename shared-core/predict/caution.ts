@@ -11,6 +11,6 @@ export interface Caution {
 }
 
 export const cautionKinds = [
-  'hot-gel', 'tall-stand', 'boom', 'flash-near-eyes', 'circuit', 'capacitor', 'large-modifier', 'walkway', 'photosensitive',
+  'hot-gel', 'tall-stand', 'boom', 'flash-near-eyes', 'circuit', 'capacitor', 'large-modifier', 'photosensitive',
 ] as const
 export type CautionKind = (typeof cautionKinds)[number]
