@@ -154,7 +154,7 @@ function colourCorners({ samples }: View, lights: readonly LitLayer[], ambient: 
     let green = ambient[row + 1]!
     let blue = ambient[row + 2]!
     for (let l = 0; l < lights.length; l++) {
-      const { layer: { directInside, returnedInside, sheen }, table } = lights[l]!
+      const { layer: { surface: { directInside, returnedInside, sheen } }, table } = lights[l]!
       const d = directInside[slot]!
       const r = returnedInside[slot]!
       const m = sheen[slot]!
@@ -187,7 +187,7 @@ function drawSurface({ samples }: View, colours: Float32Array, into: Float32Arra
 /** Catchlights: an eye sample is a quarter of its pixel. */
 function drawEyes({ samples: { eyes } }: View, { layer, table: { sheen } }: LitLayer, into: Float32Array): void {
   for (let e = 0; e < eyes.count; e++) {
-    const mirrored = 0.25 * layer.eyes[e]!
+    const mirrored = 0.25 * layer.surface.eyes[e]!
     if (mirrored === 0) continue
     const at = 3 * eyes.pixels[e]!
     into[at] = into[at]! + mirrored * sheen[0]!

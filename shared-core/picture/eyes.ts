@@ -7,13 +7,21 @@ import { cellOf } from '../subject/asset/octahedron.ts'
 import { isBlocked } from '../subject/asset/selfShadow.ts'
 import { eyeballOf } from '../subject/field/subjectField.ts'
 import { headPlaceInSet, toRest, type PosedSubject } from './posedSubject.ts'
-import type { EyeSamples } from './surfaceSamples.ts'
 
 /** Rays an eye sample is mirrored by, so that a catchlight has an edge and not steps. */
 const RAYS = 4
 const JITTER: readonly (readonly [number, number])[] = [[-0.125, -0.125], [0.125, -0.125], [-0.125, 0.125], [0.125, 0.125]]
 /** Refractive index of the tear film and cornea: 2.5 % straight ahead. */
 const CORNEA_INDEX = 1.376
+
+export interface EyeSamples {
+  readonly count: number
+  readonly pixels: Uint32Array
+  readonly vertices: Uint32Array
+  /** In the Frame, 0-1. */
+  readonly frameX: Float32Array
+  readonly frameY: Float32Array
+}
 
 /** Mirrored sights of the eyes, before any light: eight numbers a ray. */
 export interface EyeMirrors {

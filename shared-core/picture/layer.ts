@@ -1,27 +1,29 @@
-import { builtSet } from '../set/builtSet.ts'
+import { builtSet, type BuiltSet } from '../set/builtSet.ts'
 import type { Scene } from '../set/scene.ts'
 import { meshMaterials } from '../subject/mesh/subjectMesh.ts'
 import { eyeLight } from './eyes.ts'
 import { groundLight, type GroundLayer } from './groundLight.ts'
 import { sheenOf, type Sheen } from './material.ts'
-import { occludersOf, type PlatesBetween } from './platesBetween.ts'
-import { addReturned, returnedLight } from './returned.ts'
+import { platesBetween, type PlatesBetween } from './platesBetween.ts'
+import { PlateShadows } from './plateShadows.ts'
+import { addReturned, returnedLight, type ReturnedLight } from './returned.ts'
 import { returnedColour, type ReturnedColour } from './returnedColour.ts'
 import { addSheen, STRAND_MIRRORED } from './sheenLight.ts'
 import { meanMirrored, mirroredAt, mirroredByCosine } from './sheenLobe.ts'
 import { MESH_HAIR, type SeenSurface } from './seenSurface.ts'
-import { shinesOf, type Fineness } from './shine.ts'
-import { addSurfaceLight } from './surfaceLight.ts'
+import { shinesOf, type Fineness, type Shine } from './shine.ts'
+import { lightSurface, type ShineOnSurface } from './surfaceLight.ts'
+import type { SurfaceSamples } from './surfaceSamples.ts'
 import type { View } from './view.ts'
 
 /**
- * What one light does to all that the camera sees, from geometry alone, for one lumen-second of its bare tube. By slot
- * of the seen surface; no power, gel, exposure or colour in it.
+ * What one light does to the subject as the camera sees it, from geometry alone, for one lumen-second of its bare tube.
+ * By slot of the seen surface; no power, gel, exposure or colour in it.
  */
-export interface Layer {
+export interface SurfaceLayer {
   /** Exposure that came straight or through a scrim, in 1/m2. */
   readonly direct: Float32Array
-  /** Exposure that came back from room, boards and flats, its loss counted; drawn in `returnedColour`. */
+  /** Exposure that came back from room, boards and flats, its loss counted; drawn in the returned colour. */
   readonly returned: Float32Array
   /** What of the two the surface does not mirror: this much is left for its colour. */
   readonly directInside: Float32Array
@@ -30,6 +32,11 @@ export interface Layer {
   readonly sheen: Float32Array
   /** Mirrored by the eyes, by eye sample. */
   readonly eyes: Float32Array
+}
+
+/** One light on all that the camera sees. */
+export interface Layer {
+  readonly surface: SurfaceLayer
   /** By ground; null where it is not seen. */
   readonly grounds: readonly (GroundLayer | null)[]
   readonly returnedColour: ReturnedColour
@@ -40,35 +47,61 @@ export function meshSheens(skinSheen: number): readonly Sheen[] {
   return meshMaterials.map((material) => sheenOf(material === 'eye' ? 'eye-white' : material, skinSheen))
 }
 
+/** What a light's returned light looks like, and how much of it comes from where: the same for subject and background. */
+export interface Returned {
+  readonly around: ReturnedLight
+  readonly colour: ReturnedColour
+}
+
+export function returnedOf(scene: Scene, lightId: string): Returned {
+  const around = returnedLight(scene, lightId)
+  return { around, colour: returnedColour(scene, lightId, around) }
+}
+
 /** @param plates what may stand between this light and the subject: see platesBetween */
-export function layerOf(scene: Scene, view: View, lightId: string, plates: PlatesBetween, skinSheen: number, fineness: Fineness): Layer {
+export function surfaceLayer(
+  scene: Scene, samples: SurfaceSamples, lightId: string, { around, colour }: Returned, plates: PlatesBetween,
+  skinSheen: number, fineness: Fineness,
+): SurfaceLayer {
   const set = builtSet(scene)
   const light = set.lights.get(lightId)!
-  const seen = view.samples.surface
+  const seen = samples.surface
   const sheens = meshSheens(skinSheen)
-  const around = returnedLight(scene, lightId)
-  const colour = returnedColour(scene, lightId, around)
   const direct = new Float32Array(seen.count)
   const returned = new Float32Array(seen.count)
   const sheen = new Float32Array(seen.count)
-  const one = new Float32Array(seen.count)
-  const occluders = occludersOf(plates)
+  const one: ShineOnSurface = { exposure: new Float32Array(seen.count), visible: new Float32Array(seen.count) }
   for (const shine of shinesOf(set, light, seen.middle, fineness, (id) => colour.means.get(id) ?? 0)) {
-    const into = shine.isReturned ? returned : one
-    if (!shine.isReturned) one.fill(0)
-    addSurfaceLight(into, shine, seen, occluders)
-    if (shine.isReturned) continue
-    addSheen(sheen, one, shine, seen, sheens, occluders)
-    for (let slot = 0; slot < seen.count; slot++) direct[slot] = direct[slot]! + one[slot]!
+    const between = shine.isPiece ? panelsBetween(set, shine, seen) : plates
+    lightSurface(one, shine, seen, isEmpty(between) ? null : new PlateShadows(between, shine))
+    const sum = shine.isReturned ? returned : direct
+    for (let slot = 0; slot < seen.count; slot++) sum[slot] = sum[slot]! + one.exposure[slot]!
+    if (shine.mirrored) addSheen(sheen, one, shine, shine.mirrored, seen, sheens)
   }
   addReturned(returned, around, colour, seen)
   return {
     direct, returned, sheen,
     ...inside(direct, returned, seen, sheens, light.emitters[0]!.centre),
-    eyes: eyeLight(view.mirrors, light.emitters),
-    grounds: view.nets.map((net) => (net === null ? null : groundLight(set, light, view.ground, net, colour, fineness))),
-    returnedColour: colour,
+    eyes: eyeLight(samples.mirrors, light.emitters),
   }
+}
+
+function isEmpty({ panels, fronts }: PlatesBetween): boolean {
+  return panels.length + fronts.length === 0
+}
+
+/** Between a piece and the subject other pieces may stand; fronts of lights are too few there to be worth asking. */
+function panelsBetween(set: BuiltSet, shine: Shine, { middle, radiusMetres }: SeenSurface): PlatesBetween {
+  return { panels: platesBetween(set, -1, shine, middle, radiusMetres).panels, fronts: [] }
+}
+
+/** One light on every ground that is seen. */
+export function groundLayers(
+  scene: Scene, view: View, lightId: string, { colour }: Returned, fineness: Fineness,
+): readonly (GroundLayer | null)[] {
+  const set = builtSet(scene)
+  const light = set.lights.get(lightId)!
+  return view.nets.map((net) => (net === null ? null : groundLight(set, light, view.ground, net, colour, fineness)))
 }
 
 /**
@@ -77,7 +110,7 @@ export function layerOf(scene: Scene, view: View, lightId: string, plates: Plate
  */
 function inside(
   direct: Float32Array, returned: Float32Array, seen: SeenSurface, sheens: readonly Sheen[], lightCentre: readonly [number, number, number],
-): Pick<Layer, 'directInside' | 'returnedInside'> {
+): Pick<SurfaceLayer, 'directInside' | 'returnedInside'> {
   const tables = sheens.map(mirroredByCosine)
   const means = tables.map(meanMirrored)
   const directInside = new Float32Array(seen.count)

@@ -9,30 +9,36 @@ export const FACES = 6
  * How much of each face of a cube around the subject a vertex sees, past the subject itself: shares that add up to 1 for
  * a vertex in the open. Light that comes evenly from everywhere gives the vertex their sum: its openness.
  */
-const byAsset = new WeakMap<SubjectAsset, { readonly shares: Float32Array, readonly known: Uint8Array }>()
+export interface Openness {
+  /** Shares of the six faces by vertex of the asset, in its rest frame. */
+  readonly faces: Float32Array
+  /** The subject's own shadow by vertex, without what merely lies below the vertex's horizon: as `selfShadow`. */
+  readonly raised: Uint32Array
+  readonly known: Uint8Array
+}
 
-/** Shares of the six faces for a vertex of the asset, in its rest frame; worked out once an asset, when first asked. */
-export function faceShares(asset: SubjectAsset): (vertex: number) => Float32Array {
+const byAsset = new WeakMap<SubjectAsset, Openness>()
+
+/** Openness of an asset's vertices, worked out for each when it is first asked for. */
+export function opennessOf(asset: SubjectAsset, vertices: Uint32Array): Openness {
   let found = byAsset.get(asset)
   if (!found) {
     const count = asset.positions.length / 3
-    byAsset.set(asset, (found = { shares: new Float32Array(FACES * count), known: new Uint8Array(count) }))
+    found = { faces: new Float32Array(FACES * count), raised: new Uint32Array(WORDS * count), known: new Uint8Array(count) }
+    byAsset.set(asset, found)
   }
-  const { shares, known } = found
-  return (vertex) => {
-    const own = shares.subarray(FACES * vertex, FACES * (vertex + 1))
-    if (!known[vertex]) {
-      lookAround(asset, vertex, own)
-      known[vertex] = 1
-    }
-    return own
+  for (const vertex of vertices) {
+    if (found.known[vertex]) continue
+    lookAround(asset, vertex, found)
+    found.known[vertex] = 1
   }
+  return found
 }
 
 const directions = cellDirections()
 const solidAngles = cellSolidAngles()
 
-function lookAround({ selfShadow, normals }: SubjectAsset, vertex: number, into: Float32Array): void {
+function lookAround({ selfShadow, normals }: SubjectAsset, vertex: number, { faces, raised }: Openness): void {
   const nx = normals[3 * vertex]!
   const ny = normals[3 * vertex + 1]!
   const nz = normals[3 * vertex + 2]!
@@ -46,7 +52,11 @@ function lookAround({ selfShadow, normals }: SubjectAsset, vertex: number, into:
     if (cos <= 0) continue
     const weight = cos * solidAngles[cell]!
     whole += weight
-    if ((selfShadow[vertex * WORDS + (cell >> 5)]! >>> (cell & 31)) & 1) continue
+    const word = vertex * WORDS + (cell >> 5)
+    if ((selfShadow[word]! >>> (cell & 31)) & 1) {
+      raised[word] = raised[word]! | (1 << (cell & 31))
+      continue
+    }
     const faceX = x >= 0 ? 0 : 1
     const faceY = y >= 0 ? 2 : 3
     const faceZ = z >= 0 ? 4 : 5
@@ -55,7 +65,7 @@ function lookAround({ selfShadow, normals }: SubjectAsset, vertex: number, into:
     sums[faceZ] = sums[faceZ]! + weight * z * z
   }
   // Over what the cells make of a whole hemisphere, which is pi but for their coarseness.
-  for (let face = 0; face < FACES; face++) into[face] = sums[face]! / whole
+  for (let face = 0; face < FACES; face++) faces[FACES * vertex + face] = sums[face]! / whole
 }
 
 /** Solid angle of each cell: its part of the octahedron, seen from the middle, scaled to the whole sphere. */

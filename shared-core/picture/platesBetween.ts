@@ -1,58 +1,59 @@
-import type { Vector } from '../arithmetic/vector.ts'
+import { subtract, type Vector } from '../arithmetic/vector.ts'
 import type { BuiltSet } from '../set/builtSet.ts'
 import type { Emitter } from '../set/emitter.ts'
-import { Occluders } from '../set/occluders.ts'
 import type { Panel } from '../set/panels.ts'
 import type { SceneLight } from '../set/scene.ts'
 
 /** What flat things could stand between a light's fronts and a ball: most of them cannot, and need not be asked. */
 export interface PlatesBetween {
   readonly panels: readonly Panel[]
-  readonly fronts: readonly { readonly owner: number, readonly light: SceneLight, readonly emitter: Emitter }[]
+  readonly fronts: readonly { readonly light: SceneLight, readonly emitter: Emitter }[]
 }
 
-/** Panels and fronts of other lights that reach into the cone between the ball and any of the places that shine. */
-export function platesBetween(
-  set: BuiltSet, owner: number, shines: readonly { readonly centre: Vector, readonly radiusMetres: number }[],
-  middle: Vector, radiusMetres: number,
-): PlatesBetween {
-  const isBetween = (centre: Vector, normal: Vector, reach: number): boolean => shines.some((shine) =>
-    meetsCone(centre, reach, shine, middle, radiusMetres) && dividesCone(centre, normal, shine, middle, radiusMetres))
+type Round = { readonly centre: Vector, readonly radiusMetres: number }
+
+/** Panels and fronts of other lights that reach into the cone between a ball and a light's front. */
+export function platesBetween(set: BuiltSet, owner: number, shine: Round, middle: Vector, radiusMetres: number): PlatesBetween {
+  const ball = { centre: middle, radiusMetres }
+  const isBetween = (plate: Plate): boolean => dividesCone(plate, shine, ball) && meetsCone(plate, shine, ball)
   return {
-    panels: set.panels.filter(({ centre, normal, halfWidthMetres: w, halfHeightMetres: h }) =>
-      isBetween(centre, normal, Math.sqrt(w * w + h * h))),
+    panels: set.panels.filter(isBetween),
     fronts: [...set.lights.values()].flatMap(({ index, light, emitters }) =>
-      emitters.slice(0, 1).filter(({ front, centre, axis, radiusMetres: reach }) =>
-        index !== owner && front.shape !== 'sphere' && isBetween(centre, axis, reach)).map((emitter) => ({ owner: index, light, emitter }))),
+      emitters.slice(0, 1).filter(({ front, centre, axis, across, up }) => index !== owner && front.shape !== 'sphere' && isBetween({
+        centre, normal: axis, across, up, halfWidthMetres: front.widthMetres / 2, halfHeightMetres: front.heightMetres / 2,
+      })).map((emitter) => ({ light, emitter }))),
   }
 }
 
-/** The same plates as something to ask; null for none. */
-export function occludersOf({ panels, fronts }: PlatesBetween): Occluders | null {
-  return panels.length + fronts.length === 0 ? null : new Occluders([], panels, fronts)
-}
+type Plate = Pick<Panel, 'centre' | 'normal' | 'across' | 'up' | 'halfWidthMetres' | 'halfHeightMetres'>
 
-/** Whether a ball around a plate reaches into the cone from the subject's ball to what shines. */
-function meetsCone(
-  centre: Vector, reach: number, shine: { readonly centre: Vector, readonly radiusMetres: number }, middle: Vector, radius: number,
-): boolean {
-  const d: Vector = [shine.centre[0] - middle[0], shine.centre[1] - middle[1], shine.centre[2] - middle[2]]
-  const c: Vector = [centre[0] - middle[0], centre[1] - middle[1], centre[2] - middle[2]]
-  const along = (c[0] * d[0] + c[1] * d[1] + c[2] * d[2]) / (d[0] * d[0] + d[1] * d[1] + d[2] * d[2])
-  const s = Math.min(1, Math.max(0, along))
-  const [x, y, z] = [c[0] - s * d[0], c[1] - s * d[1], c[2] - s * d[2]]
-  const width = Math.max(radius, shine.radiusMetres) + reach
-  return x * x + y * y + z * z <= width * width
-}
-
-/** Whether a plate's plane has some of the ball on one side and some of what shines on the other. */
-function dividesCone(
-  centre: Vector, normal: Vector, shine: { readonly centre: Vector, readonly radiusMetres: number }, middle: Vector, radius: number,
-): boolean {
-  const side = (p: Vector): number => (p[0] - centre[0]) * normal[0] + (p[1] - centre[1]) * normal[1] + (p[2] - centre[2]) * normal[2]
-  const ball = side(middle)
-  const front = side(shine.centre)
-  const allInFront = ball - radius >= 0 && front - shine.radiusMetres >= 0
-  const allBehind = ball + radius <= 0 && front + shine.radiusMetres <= 0
+/** Whether a plate's plane may have some of the ball on one side and some of what shines on the other. */
+function dividesCone({ centre, normal }: Plate, shine: Round, ball: Round): boolean {
+  const side = (p: Vector): number =>
+    (p[0] - centre[0]) * normal[0] + (p[1] - centre[1]) * normal[1] + (p[2] - centre[2]) * normal[2]
+  const atBall = side(ball.centre)
+  const atShine = side(shine.centre)
+  const allInFront = atBall - ball.radiusMetres >= 0 && atShine - shine.radiusMetres >= 0
+  const allBehind = atBall + ball.radiusMetres <= 0 && atShine + shine.radiusMetres <= 0
   return !allInFront && !allBehind
+}
+
+/** Tests across a plate, each for its own part of it. */
+const TESTS = 6
+
+/** Whether any part of a plate reaches into the cone from the ball to what shines. */
+function meetsCone({ centre, across, up, halfWidthMetres: w, halfHeightMetres: h }: Plate, shine: Round, ball: Round): boolean {
+  const sight = subtract(shine.centre, ball.centre)
+  const square = sight[0] * sight[0] + sight[1] * sight[1] + sight[2] * sight[2]
+  const part = Math.sqrt(w * w + h * h) / TESTS
+  for (let i = 0; i < TESTS * TESTS; i++) {
+    const u = w * ((2 * (i % TESTS) + 1) / TESTS - 1)
+    const v = h * ((2 * Math.floor(i / TESTS) + 1) / TESTS - 1)
+    const [x, y, z] = [0, 1, 2].map((k) => centre[k]! + u * across[k]! + v * up[k]! - ball.centre[k]!) as [number, number, number]
+    const s = Math.min(1, Math.max(0, (x * sight[0] + y * sight[1] + z * sight[2]) / square))
+    const [a, b, c] = [x - s * sight[0], y - s * sight[1], z - s * sight[2]]
+    const width = ball.radiusMetres + s * (shine.radiusMetres - ball.radiusMetres) + part
+    if (a * a + b * b + c * c <= width * width) return true
+  }
+  return false
 }

@@ -3,7 +3,7 @@ import { builtSet } from '../set/builtSet.ts'
 import type { Scene } from '../set/scene.ts'
 import { lightAtPoint, type LightAtPoint } from '../transport/lightAtPoint.ts'
 import type { Receiver } from '../transport/receipt.ts'
-import { FACES, faceShares } from './openness.ts'
+import { FACES, opennessOf } from './openness.ts'
 import { returnedAmount, type ReturnedColour } from './returnedColour.ts'
 import type { SeenSurface } from './seenSurface.ts'
 
@@ -40,13 +40,13 @@ export function cubeValue(values: readonly number[], nx: number, ny: number, nz:
  */
 export function addReturned(into: Float32Array, around: ReturnedLight, colour: ReturnedColour, seen: SeenSurface): void {
   const cube = around.faces.map((face) => returnedAmount(face, colour, (surfaceId) => !surfaceId.startsWith('piece:')))
-  const shares = faceShares(seen.subject.asset)
+  const { faces: shares } = opennessOf(seen.subject.asset, seen.vertices)
   const turned = seen.turns.map((turn) => (turn === null ? null : DIRECTIONS.map((axis) => cubeValue(cube, ...turnedBack(turn, axis)))))
   for (let slot = 0; slot < seen.count; slot++) {
-    const own = shares(seen.vertices[slot]!)
+    const own = FACES * seen.vertices[slot]!
     const faces = turned[seen.steps[slot]!]!
     let sum = 0
-    for (let face = 0; face < FACES; face++) sum += own[face]! * faces[face]!
+    for (let face = 0; face < FACES; face++) sum += shares[own + face]! * faces[face]!
     into[slot] = into[slot]! + sum
   }
 }

@@ -32,10 +32,24 @@ export interface SeenSurface {
   readonly turns: readonly (Float64Array | null)[]
   /** Unit direction of the strands at rest, for hair; 0 elsewhere. */
   readonly strands: Float32Array
+  /** Which of `regions` the slot lies in. */
+  readonly regionOf: Uint16Array
+  readonly regions: readonly Region[]
   /** Middle and radius of a sphere around all slots. */
   readonly middle: Vector
   readonly radiusMetres: number
 }
+
+/** A small cube of one rest frame: from within it, what shines lies in about the same directions. */
+export interface Region {
+  readonly step: number
+  readonly middle: Vector
+  readonly halfMetres: number
+}
+
+const REGION_METRES = 0.08
+/** No two places of a region are further apart: its diagonal. */
+export const REGION_REACH_METRES = 0.14
 
 /** @param used 1 for each vertex of the asset that is seen */
 export function seenSurface(subject: PosedSubject, used: Uint8Array, eye: Vector): SeenSurface {
@@ -65,7 +79,7 @@ export function seenSurface(subject: PosedSubject, used: Uint8Array, eye: Vector
     place(seen, slot, v, turn, eye)
     if (seen.materials[slot] === MESH_HAIR) seen.strands.set(strandAtVertex(subject, strandsOfAsset, v), 3 * slot)
   }
-  return { ...seen, turns, ...sphereAround(seen.positions) }
+  return { ...seen, turns, ...regionsOf(seen.restPositions, seen.steps), ...sphereAround(seen.positions) }
 }
 
 type Filling = Pick<SeenSurface, 'subject' | 'positions' | 'restPositions' | 'restNormals' | 'restSights' | 'facing'>
@@ -96,6 +110,27 @@ function place(seen: Filling, slot: number, v: number, m: Float64Array, eye: Vec
     seen.restSights[at + k] = a * vx + b * vy + c * vz
   }
   seen.facing[slot] = Math.max(0.02, nx * vx + ny * vy + nz * vz)
+}
+
+function regionsOf(restPositions: Float32Array, steps: Uint8Array): { regionOf: Uint16Array, regions: readonly Region[] } {
+  const regionOf = new Uint16Array(steps.length)
+  const regions: Region[] = []
+  const numbers = new Map<number, number>()
+  for (let slot = 0; slot < steps.length; slot++) {
+    const [i, j, k] = [0, 1, 2].map((axis) => Math.floor(restPositions[3 * slot + axis]! / REGION_METRES)) as [number, number, number]
+    // Far apart enough for any set: 2048 cubes each way.
+    const key = (((i + 1024) * 2048 + j + 1024) * 2048 + k + 1024) * 32 + steps[slot]!
+    let number = numbers.get(key)
+    if (number === undefined) {
+      numbers.set(key, (number = regions.length))
+      regions.push({
+        step: steps[slot]!, halfMetres: REGION_METRES / 2,
+        middle: [(i + 0.5) * REGION_METRES, (j + 0.5) * REGION_METRES, (k + 0.5) * REGION_METRES],
+      })
+    }
+    regionOf[slot] = number
+  }
+  return { regionOf, regions }
 }
 
 function sphereAround(positions: Float32Array): { middle: Vector, radiusMetres: number } {

@@ -1,12 +1,10 @@
 import { profileAt } from '../photometry/angularProfile.ts'
 import { SKIN_SURFACE_REFLECTANCE } from '../spectra/surface/fresnel.ts'
-import type { Occluders } from '../set/occluders.ts'
-import { cellOf } from '../subject/asset/octahedron.ts'
-import { WORDS } from '../subject/asset/selfShadow.ts'
 import type { Sheen } from './material.ts'
 import { MESH_HAIR, type SeenSurface } from './seenSurface.ts'
 import { lobe } from './sheenLobe.ts'
-import type { Shine } from './shine.ts'
+import type { Shine, ShinePoints } from './shine.ts'
+import type { ShineOnSurface } from './surfaceLight.ts'
 import { turnedPoints } from './turnedPoints.ts'
 
 /** Spread of a strand's highlight along it: standard deviation of the sine of the half-angle (Marschner et al. 2003, some 5-10 degrees). */
@@ -16,22 +14,19 @@ const STRAND_REFLECTANCE = 0.0465
 
 /**
  * Adds what each slot mirrors of one shine towards the camera, as the exposure of a perfect white that would look the
- * same. Only where `lit` says that some of the shine arrives.
+ * same. The lobe is far wider than a shadow's edge, so what is in the way weighs on it as a whole.
+ * @param points of the shine
  * @param sheens by mesh material
  */
 export function addSheen(
-  into: Float32Array, lit: Float32Array, shine: Shine, seen: SeenSurface, sheens: readonly Sheen[], plates: Occluders | null,
+  into: Float32Array, { visible }: ShineOnSurface, shine: Shine, points: ShinePoints, seen: SeenSurface, sheens: readonly Sheen[],
 ): void {
-  const { mirrored, profile, owner, radiusMetres, emitter } = shine
-  if (mirrored === null) return
-  const { count, strength, xyz: setXyz, cellMetres } = mirrored
-  const { restPositions, restNormals, restSights, facing, materials, positions, vertices, steps, strands } = seen
-  const { selfShadow } = seen.subject.asset
-  const isTube = emitter?.front.shape === 'sphere'
-  const frames = turnedPoints(seen, mirrored, shine.axis, shine.centre)
-  const [cx, cy, cz] = shine.centre
+  const { profile, isTube } = shine
+  const { count, strength, cellMetres } = points
+  const { restPositions, restNormals, restSights, facing, materials, steps, strands } = seen
+  const frames = turnedPoints(seen, points, shine.axis, shine.centre)
   for (let slot = 0; slot < seen.count; slot++) {
-    if (lit[slot]! <= 0) continue
+    if (visible[slot]! <= 0) continue
     const material = materials[slot]!
     const { alpha, strength: sheenStrength } = sheens[material]!
     if (sheenStrength === 0) continue
@@ -50,18 +45,10 @@ export function addSheen(
     const dx = centre[0] - px
     const dy = centre[1] - py
     const dz = centre[2] - pz
-    const height = isTube ? 1 : -(dx * axis[0] + dy * axis[1] + dz * axis[2])
+    const height = -(dx * axis[0] + dy * axis[1] + dz * axis[2])
     // Each point stands for its cell: the lobe is widened by what the cell's width does to the half-vector.
-    const alphaSquared = alpha * alpha + (cellMetres * cellMetres) / (12 * (dx * dx + dy * dy + dz * dz))
+    const alphaSquared = alpha * alpha + (cellMetres * cellMetres) / (24 * (dx * dx + dy * dy + dz * dz))
     const isHair = material === MESH_HAIR
-    const tx = strands[at]!
-    const ty = strands[at + 1]!
-    const tz = strands[at + 2]!
-    let blockers = 0
-    if (plates !== null) {
-      blockers = plates.consider(positions[at]!, positions[at + 1]!, positions[at + 2]!, cx, cy, cz, radiusMetres, owner)
-    }
-    const words = vertices[slot]! * WORDS
     let sum = 0
     for (let k = 0; k < count; k++) {
       const x = xyz[3 * k]! - px
@@ -69,28 +56,24 @@ export function addSheen(
       const z = xyz[3 * k + 2]! - pz
       const above = x * nx + y * ny + z * nz
       if (above <= 0) continue
-      const cell = cellOf(x, y, z)
-      if ((selfShadow[words + (cell >> 5)]! >>> (cell & 31)) & 1) continue
       const inverseSquare = 1 / (x * x + y * y + z * z)
       const inverse = Math.sqrt(inverseSquare)
       const cosAtFront = isTube ? 1 : height * inverse
       let given = above * inverse * cosAtFront * inverseSquare * strength[k]!
       if (profile !== null) given *= profileAt(profile, Math.min(1, cosAtFront))
-      if (blockers > 0 && given > 0) given *= plates!.visibleShare(setXyz[3 * k]!, setXyz[3 * k + 1]!, setXyz[3 * k + 2]!, cellMetres)
-      const lx = x * inverse
-      const ly = y * inverse
-      const lz = z * inverse
-      const half = 1 / Math.sqrt((lx + vx) * (lx + vx) + (ly + vy) * (ly + vy) + (lz + vz) * (lz + vz))
-      const vh = (1 + lx * vx + ly * vy + lz * vz) * half
+      const hx = x * inverse + vx
+      const hy = y * inverse + vy
+      const hz = z * inverse + vz
+      const half = 1 / Math.sqrt(hx * hx + hy * hy + hz * hz)
+      // The half-vector divides the angle between light and eye: its cosine to the eye is half its own length.
+      const vh = 0.5 / half
       if (isHair) {
-        const along = ((lx + vx) * tx + (ly + vy) * ty + (lz + vz) * tz) * half
-        sum += given * strandLobe(along, vh)
+        sum += given * strandLobe((hx * strands[at]! + hy * strands[at + 1]! + hz * strands[at + 2]!) * half, vh)
       } else {
-        const nh = ((lx + vx) * nx + (ly + vy) * ny + (lz + vz) * nz) * half
-        sum += given * lobe(alphaSquared, above * inverse, nv, Math.min(1, nh), vh)
+        sum += given * lobe(alphaSquared, above * inverse, nv, Math.min(1, (hx * nx + hy * ny + hz * nz) * half), vh)
       }
     }
-    into[slot]! += sum * sheenStrength
+    into[slot] = into[slot]! + sum * sheenStrength * visible[slot]!
   }
 }
 

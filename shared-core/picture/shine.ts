@@ -1,11 +1,14 @@
-import type { Vector } from '../arithmetic/vector.ts'
+import { direction, subtract, type Vector } from '../arithmetic/vector.ts'
+import { cosine, sine } from '../arithmetic/portable.ts'
 import { angularProfile, type AngularProfile } from '../photometry/angularProfile.ts'
 import type { CellCount } from '../photometry/frontCells.ts'
 import { type BuiltSet, type StandingLight } from '../set/builtSet.ts'
-import type { Emitter } from '../set/emitter.ts'
+import { frontAxes, type Emitter } from '../set/emitter.ts'
 import { emitterPoints } from '../set/emitterPoints.ts'
+import type { Panel } from '../set/panels.ts'
 import type { PatchedPanel } from '../set/patches.ts'
 import { landingOf } from '../transport/landing.ts'
+import { frontRule } from './frontRule.ts'
 
 /** Fixed points that stand for the cells of something flat that shines. */
 export interface ShinePoints {
@@ -23,15 +26,19 @@ export interface Shine {
   readonly radiusMetres: number
   /** The front, where there is one: it has a closed form. */
   readonly emitter: Emitter | null
+  /** Shines alike all round, without a cosine at its own surface. */
+  readonly isTube: boolean
   /** Radiance by angle; null for a perfect diffuser. */
   readonly profile: AngularProfile | null
   readonly points: ShinePoints
-  /** Fewer points for what is mirrored; null where that is too dim to draw. */
+  /** Fewer points for where nothing is in the way. */
+  readonly openPoints: ShinePoints
+  /** Points for what is mirrored; null where that is too dim to draw. */
   readonly mirrored: ShinePoints | null
   /** Light that came back from a surface is drawn in another colour. */
   readonly isReturned: boolean
-  /** The light whose own fronts do not block it; -1 for a piece. */
-  readonly owner: number
+  /** A scrim, board or flat, and not the light's own front. */
+  readonly isPiece: boolean
 }
 
 /** How finely fronts are cut. */
@@ -45,11 +52,12 @@ export type Fineness = 'coarse' | 'full'
 export function shinesOf(
   set: BuiltSet, light: StandingLight, middle: Vector, fineness: Fineness, returns: (surfaceId: string) => number,
 ): readonly Shine[] {
-  const fronts = light.emitters.map((emitter) => frontShine(emitter, light.index, middle, fineness))
+  const fronts = light.emitters.map((emitter) => frontShine(emitter, middle, fineness))
   return [...fronts, ...pieceShines(set, light, middle, returns)]
 }
 
-function frontShine(emitter: Emitter, owner: number, middle: Vector, fineness: Fineness): Shine {
+function frontShine(emitter: Emitter, middle: Vector, fineness: Fineness): Shine {
+  if (emitter.front.shape === 'sphere') return tubeShine(emitter, middle)
   const away = distanceOf(emitter.centre, middle) / (2 * emitter.radiusMetres)
   const profile = angularProfile(emitter.front.lobeExponent, emitter.front.grid)
   return {
@@ -57,12 +65,35 @@ function frontShine(emitter: Emitter, owner: number, middle: Vector, fineness: F
     centre: emitter.centre,
     radiusMetres: emitter.radiusMetres,
     emitter,
+    isTube: false,
     profile: profile.isUniform ? null : profile,
     points: frontPoints(emitter, fineness === 'coarse' || away > 4 ? 16 : away > 0.7 ? 81 : 144),
-    mirrored: frontPoints(emitter, 16),
+    openPoints: frontRule(emitter, fineness === 'coarse' ? 'wide' : 'close'),
+    mirrored: frontRule(emitter, fineness === 'coarse' || away > 1 ? 'wide' : 'close'),
     isReturned: false,
-    owner,
+    isPiece: false,
   }
+}
+
+/** Points across a bare tube, to soften its shadows. */
+const TUBE_POINTS = 7
+
+/** A bare tube shines alike all round: a few points on the disc that the subject sees of it. */
+function tubeShine({ centre, radiusMetres, front }: Emitter, middle: Vector): Shine {
+  const axis = direction(subtract(middle, centre))
+  const { across, up } = frontAxes(axis, 0)
+  const xyz = new Float64Array(3 * TUBE_POINTS)
+  for (let k = 0; k < TUBE_POINTS; k++) {
+    const turn = (2 * Math.PI * k) / (TUBE_POINTS - 1)
+    const out = k === TUBE_POINTS - 1 ? 0 : 0.75 * radiusMetres
+    const [u, v] = [out * cosine(turn), out * sine(turn)]
+    for (let i = 0; i < 3; i++) xyz[3 * k + i] = centre[i]! + u * across[i]! + v * up[i]!
+  }
+  const points: ShinePoints = {
+    count: TUBE_POINTS, xyz, cellMetres: radiusMetres,
+    strength: new Float64Array(TUBE_POINTS).fill(front.fluxShare / (4 * Math.PI * TUBE_POINTS)),
+  }
+  return { axis, centre, radiusMetres, emitter: null, isTube: true, profile: null, points, openPoints: points, mirrored: points, isReturned: false, isPiece: false }
 }
 
 /** Cells of a front, their areas made to add up to the front's own. */
@@ -70,9 +101,7 @@ function frontPoints(emitter: Emitter, about: CellCount): ShinePoints {
   const { count, xyz, shares, cellWidthMetres, cellHeightMetres } = emitterPoints(emitter, about)
   let sum = 0
   for (const share of shares) sum += share
-  // A bare tube gives its intensity instead: it shines alike all round.
-  const whole = emitter.front.shape === 'sphere'
-    ? emitter.front.fluxShare / (4 * Math.PI * sum) : (emitter.axialRadiancePerLumenSecond * emitter.areaSquareMetres) / sum
+  const whole = (emitter.axialRadiancePerLumenSecond * emitter.areaSquareMetres) / sum
   return { count, xyz, strength: shares.map((share) => share * whole), cellMetres: Math.sqrt(cellWidthMetres * cellHeightMetres) }
 }
 
@@ -102,6 +131,10 @@ function facesPlace({ panel: { normal, centre } }: PatchedPanel, place: Vector):
 
 const CLEARANCE_METRES = 0.002
 
+function before({ normal }: Panel, [x, y, z]: Vector): Vector {
+  return [x + normal[0] * CLEARANCE_METRES, y + normal[1] * CLEARANCE_METRES, z + normal[2] * CLEARANCE_METRES]
+}
+
 function patchShine(
   { panel, first, columns, rows, patchAreaSquareMetres, radiusMetres, cellMetres }: PatchedPanel, centres: Float64Array,
   radianceOf: (patch: number) => number, isReturned: boolean,
@@ -110,11 +143,15 @@ function patchShine(
   const strength = Float64Array.from({ length: count }, (_, i) => radianceOf(first + i) * patchAreaSquareMetres)
   if (strength.every((value) => value === 0)) return null
   // A little before the cloth, or it would stand in its own light.
-  const xyz = centres.slice(3 * first, 3 * (first + count)).map((value, i) => value + panel.normal[i % 3]! * CLEARANCE_METRES)
+  const xyz = new Float64Array(3 * count)
+  for (let i = 0; i < count; i++) {
+    const k = 3 * (first + i)
+    xyz.set(before(panel, [centres[k]!, centres[k + 1]!, centres[k + 2]!]), 3 * i)
+  }
   const points = { count, xyz, strength, cellMetres }
   return {
-    axis: panel.normal, centre: panel.centre, radiusMetres, emitter: null, profile: null,
-    points, mirrored: isReturned ? null : points, isReturned, owner: -1,
+    axis: panel.normal, centre: before(panel, panel.centre), radiusMetres, emitter: null, isTube: false, profile: null,
+    points, openPoints: points, mirrored: isReturned ? null : points, isReturned, isPiece: true,
   }
 }
 

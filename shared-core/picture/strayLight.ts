@@ -81,25 +81,14 @@ function boxed(from: Float32Array, columns: number, rows: number, stepX: number,
 }
 
 /**
- * Stray light along one row of pixels, three channels each, into `row`.
- * @param row room for three channels a pixel of the width
+ * Stray light of the cells along one row of pixels: three channels a cell.
+ * @param row room for three channels a column
  */
-export function strayAlongRow({ columns, rows, levels }: StrayLight, y: number, width: number, height: number, row: Float32Array): void {
+export function strayAlongRow({ columns, rows, levels }: StrayLight, y: number, height: number, row: Float64Array): void {
   const v = Math.min(rows - 1, Math.max(0, ((y + 0.5) * rows) / height - 0.5))
   const j = Math.min(rows - 2, v | 0)
   const below = v - j
   const line = 3 * j * columns
   const next = line + 3 * columns
-  for (let x = 0, at = 0; x < width; x++, at += 3) {
-    const u = Math.min(columns - 1, Math.max(0, ((x + 0.5) * columns) / width - 0.5))
-    const i = Math.min(columns - 2, u | 0)
-    const right = u - i
-    for (let k = 0; k < 3; k++) {
-      const n = line + 3 * i + k
-      const m = next + 3 * i + k
-      const upper = levels[n]! + right * (levels[n + 3]! - levels[n]!)
-      const lower = levels[m]! + right * (levels[m + 3]! - levels[m]!)
-      row[at + k] = upper + below * (lower - upper)
-    }
-  }
+  for (let at = 0; at < 3 * columns; at++) row[at] = levels[line + at]! + below * (levels[next + at]! - levels[line + at]!)
 }

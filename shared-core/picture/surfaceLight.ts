@@ -2,11 +2,13 @@ import { profileAt } from '../photometry/angularProfile.ts'
 import { discCosineIntegral } from '../photometry/disc.ts'
 import { polygonView, viewPolygon } from '../photometry/polygon.ts'
 import type { Emitter } from '../set/emitter.ts'
-import type { Occluders } from '../set/occluders.ts'
 import { DIRECTION_SIDE } from '../subject/asset/octahedron.ts'
 import { WORDS } from '../subject/asset/selfShadow.ts'
-import type { SeenSurface } from './seenSurface.ts'
+import { opennessOf } from './openness.ts'
+import type { PlateShadows } from './plateShadows.ts'
+import { REGION_REACH_METRES, type SeenSurface } from './seenSurface.ts'
 import type { Shine } from './shine.ts'
+import { ShineMasks } from './shineMasks.ts'
 import { turnedPoints } from './turnedPoints.ts'
 
 const HALF_SIDE = DIRECTION_SIDE / 2
@@ -14,24 +16,36 @@ const LAST = DIRECTION_SIDE - 1
 /** Nearer than so many radii of a front the sum over its points strays from the closed form by more than half a percent. */
 const NEAR_IN_RADII = 1.6
 
+/** One shine on the surface, by slot. */
+export interface ShineOnSurface {
+  /** Exposure in 1/m2 for one lumen-second of the bare tube. */
+  readonly exposure: Float32Array
+  /** Share of the shine above the horizon that the slot sees, 0-1, weighed by what it gives. */
+  readonly visible: Float32Array
+}
+
 /**
- * Adds the exposure that one shine puts on each slot of the surface, in 1/m2 for one lumen-second of the bare tube.
- *
- * The sum over fixed points of radiance x area x cosines / distance squared, each point asked whether the subject (by
- * its precomputed directions) or a plate is in the way. Where the horizon cuts the front, or the front is near, the
- * closed form of the front is taken instead, times the ratio that shadow and angle make of it at the points.
- * @param plates what flat things may be in the way; null for none
+ * The exposure that one shine puts on each slot: the sum over fixed points of radiance x area x cosines / distance
+ * squared, each point asked whether the subject (by its precomputed directions) or a plate is in the way, unless nothing
+ * can be. Slots that see all of it take the few points of an exact rule. Where the front is near, its closed form is taken instead, times the
+ * ratio that shadow and angle make of it.
+ * @param plates what flat things may be in the way of the same shine and its points; null for none
  */
-export function addSurfaceLight(into: Float32Array, shine: Shine, seen: SeenSurface, plates: Occluders | null): void {
-  const { points, emitter, profile, owner, radiusMetres } = shine
-  const { count, strength, xyz: setXyz, cellMetres } = points
-  const { restPositions, restNormals, positions, vertices, steps } = seen
+export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurface, plates: PlateShadows | null): void {
+  const { points, openPoints, emitter, isTube, profile, radiusMetres } = shine
+  const { restPositions, restNormals, positions, vertices, steps, regionOf } = seen
   const { selfShadow } = seen.subject.asset
-  const isTube = emitter?.front.shape === 'sphere'
+  const { raised } = opennessOf(seen.subject.asset, vertices)
+  const { exposure, visible } = into
   const frames = turnedPoints(seen, points, shine.axis, shine.centre)
-  const [cx, cy, cz] = shine.centre
+  const openFrames = openPoints === points ? frames : turnedPoints(seen, openPoints, shine.axis, shine.centre)
+  const masks = new ShineMasks(seen, frames)
+  const near = NEAR_IN_RADII * NEAR_IN_RADII * radiusMetres * radiusMetres
+  exposure.fill(0)
+  visible.fill(0)
   for (let slot = 0; slot < seen.count; slot++) {
-    const { xyz, axis, centre } = frames[steps[slot]!]!
+    const frame = frames[steps[slot]!]!
+    const { axis, centre } = frame
     const px = restPositions[3 * slot]!
     const py = restPositions[3 * slot + 1]!
     const pz = restPositions[3 * slot + 2]!
@@ -42,18 +56,30 @@ export function addSurfaceLight(into: Float32Array, shine: Shine, seen: SeenSurf
     const dy = centre[1] - py
     const dz = centre[2] - pz
     const height = -(dx * axis[0] + dy * axis[1] + dz * axis[2])
-    if (height <= 0 && !isTube) continue
+    if (height <= 0) continue
     // How far the shine reaches above and below its middle, as seen along the normal.
     const rise = dx * nx + dy * ny + dz * nz
     const slant = nx * axis[0] + ny * axis[1] + nz * axis[2]
     const reach = radiusMetres * Math.sqrt(Math.max(0, 1 - slant * slant))
     if (rise <= -reach) continue
-    let blockers = 0
-    if (plates !== null) {
-      blockers = plates.consider(positions[3 * slot]!, positions[3 * slot + 1]!, positions[3 * slot + 2]!, cx, cy, cz, radiusMetres, owner)
-    }
     const words = vertices[slot]! * WORDS
+    const { words: maskWords, bits } = masks.of(regionOf[slot]!)
+    let someShadow = 0
+    let someOpen = 0
+    for (let m = 0; m < bits.length; m++) {
+      const word = words + maskWords[m]!
+      someShadow |= raised[word]! & bits[m]!
+      someOpen |= ~selfShadow[word]! & bits[m]!
+    }
+    if (someOpen === 0) continue
+    const isShaded = plates !== null && 
+      plates.from(positions[3 * slot]!, positions[3 * slot + 1]!, positions[3 * slot + 2]!, regionOf[slot]!, REGION_REACH_METRES)
+    const isOpen = someShadow === 0 && !isShaded
+    const isWhole = isOpen && rise >= reach
+    const { count, strength } = isWhole ? openPoints : points
+    const xyz = isWhole ? openFrames[steps[slot]!]!.xyz : frame.xyz
     const heightSquared = height * height
+    let bare = 0
     let open = 0
     let lit = 0
     for (let k = 0; k < count; k++) {
@@ -64,33 +90,35 @@ export function addSurfaceLight(into: Float32Array, shine: Shine, seen: SeenSurf
       if (above <= 0) continue
       const inverseSquare = 1 / (x * x + y * y + z * z)
       const weight = above * inverseSquare * strength[k]! * (isTube ? Math.sqrt(inverseSquare) : height * inverseSquare)
-      open += weight
-      // The cell of the direction on the unfolded octahedron, as cellOf does.
-      const ax = x < 0 ? -x : x
-      const ay = y < 0 ? -y : y
-      const inverseSize = 1 / (ax + ay + (z < 0 ? -z : z))
-      let u = x * inverseSize
-      let v = y * inverseSize
-      if (z < 0) {
-        u = (1 - ay * inverseSize) * (x < 0 ? -1 : 1)
-        v = (1 - ax * inverseSize) * (y < 0 ? -1 : 1)
-      }
-      let column = ((u + 1) * HALF_SIDE) | 0
-      let row = ((v + 1) * HALF_SIDE) | 0
-      if (column > LAST) column = LAST
-      if (row > LAST) row = LAST
-      if ((selfShadow[words + row]! >>> column) & 1) continue
+      bare += weight
       let given = weight
       if (profile !== null) given *= profileAt(profile, Math.sqrt(Math.min(1, heightSquared * inverseSquare)))
-      if (blockers > 0 && given > 0) given *= plates!.visibleShare(setXyz[3 * k]!, setXyz[3 * k + 1]!, setXyz[3 * k + 2]!, cellMetres)
-      lit += given
+      open += given
+      if (isOpen) continue
+      if (someShadow !== 0) {
+        // The cell of the direction on the unfolded octahedron, as cellOf finds it.
+        const ax = x < 0 ? -x : x
+        const ay = y < 0 ? -y : y
+        const inverseSize = 1 / (ax + ay + (z < 0 ? -z : z))
+        let u = x * inverseSize
+        let v = y * inverseSize
+        if (z < 0) {
+          u = (1 - ay * inverseSize) * (x < 0 ? -1 : 1)
+          v = (1 - ax * inverseSize) * (y < 0 ? -1 : 1)
+        }
+        let column = ((u + 1) * HALF_SIDE) | 0
+        let row = ((v + 1) * HALF_SIDE) | 0
+        if (column > LAST) column = LAST
+        if (row > LAST) row = LAST
+        if ((selfShadow[words + row]! >>> column) & 1) continue
+      }
+      lit += isShaded ? given * plates.share(k) : given
     }
+    if (isOpen) lit = open
     if (lit <= 0) continue
-    if (emitter !== null && !isTube && (rise < reach || dx * dx + dy * dy + dz * dz < NEAR_IN_RADII * NEAR_IN_RADII * radiusMetres * radiusMetres)) {
-      into[slot]! += (lit / open) * closedForm(emitter, seen, slot, height)
-    } else {
-      into[slot]! += lit
-    }
+    visible[slot] = lit / open
+    exposure[slot] = emitter !== null && dx * dx + dy * dy + dz * dz < near
+      ? (lit / bare) * closedForm(emitter, seen, slot, height) : lit
   }
 }
 
@@ -117,4 +145,3 @@ function closedForm(emitter: Emitter, seen: SeenSurface, slot: number, height: n
   return emitter.axialRadiancePerLumenSecond *
     discCosineIntegral(emitter.front.widthMetres / 2, height, offset, cosToDisc, cosToAxis)
 }
-

@@ -1,6 +1,7 @@
 import type { CameraView } from '../set/camera.ts'
 import { materialAt, eyePartAt, strandAt } from '../subject/field/subjectField.ts'
 import { noise } from '../subject/field/noise.ts'
+import { eyeMirrors, type EyeMirrors, type EyeSamples } from './eyes.ts'
 import { drawIds, type IdBuffer } from './idBuffer.ts'
 import { MATERIALS, type PictureMaterial } from './material.ts'
 import { BACKGROUND, BOTH_OR_EDGE, SUBDIVISION, pixelKinds } from './pixelKinds.ts'
@@ -25,18 +26,10 @@ export interface SurfaceSamples {
   readonly cornerMaterials: Uint8Array
   /** Samples on the eyes, which mirror for themselves. */
   readonly eyes: EyeSamples
+  readonly mirrors: EyeMirrors
   readonly kinds: Uint8Array
   /** Points of edge pixels where the background shows: four times pixel, plus which of its four points. */
   readonly gaps: Uint32Array
-}
-
-export interface EyeSamples {
-  readonly count: number
-  readonly pixels: Uint32Array
-  readonly vertices: Uint32Array
-  /** In the Frame, 0-1. */
-  readonly frameX: Float32Array
-  readonly frameY: Float32Array
 }
 
 const indexOf = (material: PictureMaterial): number => MATERIALS.indexOf(material)
@@ -154,18 +147,20 @@ class EntryList {
     const { count, eyes } = this
     const surface = seenSurface(this.subject, this.used, view.place)
     const numbered = numberCorners(this.corners.slice(0, 3 * count), surface, this.used.length)
+    const eyeSamples: EyeSamples = {
+      count: eyes.length,
+      pixels: Uint32Array.from(eyes, ({ pixel }) => pixel),
+      vertices: Uint32Array.from(eyes, ({ vertex }) => vertex),
+      frameX: Float32Array.from(eyes, ({ frameX }) => frameX),
+      frameY: Float32Array.from(eyes, ({ frameY }) => frameY),
+    }
     return {
       surface, count, kinds, ...numbered,
       pixels: this.pixels.slice(0, count),
       weights: this.weights.slice(0, 3 * count),
       gaps: Uint32Array.from(this.gaps),
-      eyes: {
-        count: eyes.length,
-        pixels: Uint32Array.from(eyes, ({ pixel }) => pixel),
-        vertices: Uint32Array.from(eyes, ({ vertex }) => vertex),
-        frameX: Float32Array.from(eyes, ({ frameX }) => frameX),
-        frameY: Float32Array.from(eyes, ({ frameY }) => frameY),
-      },
+      eyes: eyeSamples,
+      mirrors: eyeMirrors(eyeSamples, this.subject, view, this.width, kinds.length / this.width),
     }
   }
 }

@@ -1,9 +1,7 @@
 import { distance, type Vector } from '../arithmetic/vector.ts'
-import { builtSet } from '../set/builtSet.ts'
 import { framePositionOf, type CameraView } from '../set/camera.ts'
 import type { Emitter } from '../set/emitter.ts'
 import type { Scene } from '../set/scene.ts'
-import { eyeMirrors, type EyeMirrors } from './eyes.ts'
 import { GroundFinder } from './ground.ts'
 import { groundNets, receiverAt, type GroundNet } from './groundNet.ts'
 import { groundSamples, type GroundSamples } from './groundSamples.ts'
@@ -16,21 +14,18 @@ export interface View {
   readonly samples: SurfaceSamples
   readonly ground: GroundSamples
   readonly nets: readonly (GroundNet | null)[]
-  readonly mirrors: EyeMirrors
   /** A ball around all of the background that is seen. */
   readonly groundMiddle: Vector
   readonly groundRadiusMetres: number
 }
 
 export function viewOf(scene: Scene, samples: SurfaceSamples, width: number, height: number): View {
-  const { view } = builtSet(scene)
   const ground = groundSamples(new GroundFinder(scene), samples, width, height)
   const nets = groundNets(ground)
   const corners = nets.flatMap((net) => (net === null ? [] : cornerNodes(net).map((node) => receiverAt(net, ground, node).place)))
   const groundMiddle = [0, 1, 2].map((k) => corners.reduce((sum, corner) => sum + corner[k]!, 0) / Math.max(1, corners.length)) as unknown as Vector
   return {
     width, height, samples, ground, nets,
-    mirrors: eyeMirrors(samples.eyes, samples.surface.subject, view, width, height),
     groundMiddle,
     groundRadiusMetres: corners.reduce((most, corner) => Math.max(most, distance(corner, groundMiddle)), 0),
   }

@@ -1,7 +1,8 @@
 import { composeLinear, composeRoom, type ComposeRoom, type LightTable, type LitLayer } from '../picture/compose.ts'
 import { develop, type Development, type DisplaySpace } from '../picture/develop.ts'
-import { layerOf, type Layer } from '../picture/layer.ts'
-import { platesBetween, type PlatesBetween } from '../picture/platesBetween.ts'
+import type { GroundLayer } from '../picture/groundLight.ts'
+import { groundLayers, returnedOf, surfaceLayer, type Layer, type Returned, type SurfaceLayer } from '../picture/layer.ts'
+import { platesBetween } from '../picture/platesBetween.ts'
 import { poseSubject, type PosedSubject } from '../picture/posedSubject.ts'
 import { surfaceSamples, type SurfaceSamples } from '../picture/surfaceSamples.ts'
 import { mayBeSeen, viewOf, type View } from '../picture/view.ts'
@@ -61,8 +62,9 @@ export class LookPicture {
   private readonly posed = new Stage<PosedSubject>()
   private readonly samples = new Stage<SurfaceSamples>()
   private readonly view = new Stage<View>()
-  private readonly plates = new StagesByKey<PlatesBetween>()
-  private readonly layers = new LayerMemory()
+  private readonly returned = new StagesByKey<Returned>()
+  private readonly surfaces = new LayerMemory<SurfaceLayer>()
+  private readonly grounds = new LayerMemory<readonly (GroundLayer | null)[]>()
   private readonly tables = new StagesByKey<LightTable>()
   private readonly room = new Stage<ComposeRoom>()
   private readonly linear = new Stage<Float32Array>()
@@ -100,7 +102,7 @@ export class LookPicture {
       return [{ fired: one, layer, table }]
     })
     const ids = new Set(fired.map(({ id }) => id))
-    for (const stages of [this.plates, this.layers, this.tables]) stages.keepOnly(ids)
+    for (const stages of [this.returned, this.surfaces, this.grounds, this.tables]) stages.keepOnly(ids)
     const { whiteBalanceKelvin, veilingGlare } = look.camera
     return {
       look, scene, view, taking, lights,
@@ -123,13 +125,19 @@ export class LookPicture {
   private layerOf(scene: Scene, view: View, lightId: string, skinSheen: number, coarse: boolean): Layer {
     const set = builtSet(scene)
     const light = set.lights.get(lightId)!
+    const fineness = coarse ? 'coarse' : 'full'
+    const itself = [light.light, set.surroundings]
+    const returned = this.returned.of(lightId, itself, () => returnedOf(scene, lightId))
     const { middle, radiusMetres } = view.samples.surface
-    const found = platesBetween(set, light.index, light.emitters, middle, radiusMetres)
-    const plates = this.plates.of(lightId, [...found.panels, null, ...found.fronts.map((front) => front.light)], () => found)
-    const onGround = platesBetween(set, light.index, light.emitters, view.groundMiddle, view.groundRadiusMetres)
-    const movedWith = [light.light, set.surroundings, ...onGround.fronts.map((front) => front.light)]
-    return this.layers.of(lightId, [view, plates, skinSheen, ...movedWith], coarse ? 'coarse' : 'full', (fineness) =>
-      layerOf(scene, view, lightId, plates, skinSheen, fineness))
+    const plates = platesBetween(set, light.index, light.emitters[0]!, middle, radiusMetres)
+    const surfaceKeys = [...itself, view.samples, skinSheen, ...plates.fronts.map((front) => front.light)]
+    const onGround = platesBetween(set, light.index, light.emitters[0]!, view.groundMiddle, view.groundRadiusMetres)
+    const groundKeys = [...itself, view, ...onGround.fronts.map((front) => front.light)]
+    return {
+      surface: this.surfaces.of(lightId, surfaceKeys, fineness, (how) =>
+        surfaceLayer(scene, view.samples, lightId, returned, plates, skinSheen, how)),
+      grounds: this.grounds.of(lightId, groundKeys, fineness, (how) => groundLayers(scene, view, lightId, returned, how)),
+      returnedColour: returned.colour,
+    }
   }
 }
-
