@@ -11,6 +11,8 @@ export interface LightTable {
   readonly returned: Float64Array
   /** What is mirrored, and what shines by itself, has the lamp's colour alone. */
   readonly sheen: Float64Array
+  /** Returned light mirrored: the colour it came back with. */
+  readonly returnedSheen: Float64Array
 }
 
 export interface LitLayer {
@@ -154,13 +156,14 @@ function colourCorners({ samples }: View, lights: readonly LitLayer[], ambient: 
     let green = ambient[row + 1]!
     let blue = ambient[row + 2]!
     for (let l = 0; l < lights.length; l++) {
-      const { layer: { surface: { directInside, returnedInside, sheen } }, table } = lights[l]!
+      const { layer: { surface: { directInside, returned, returnedInside, sheen } }, table } = lights[l]!
       const d = directInside[slot]!
       const r = returnedInside[slot]!
       const m = sheen[slot]!
-      red += d * table.direct[row]! + r * table.returned[row]! + m * table.sheen[0]!
-      green += d * table.direct[row + 1]! + r * table.returned[row + 1]! + m * table.sheen[1]!
-      blue += d * table.direct[row + 2]! + r * table.returned[row + 2]! + m * table.sheen[2]!
+      const n = returned[slot]! - r
+      red += d * table.direct[row]! + r * table.returned[row]! + m * table.sheen[0]! + n * table.returnedSheen[0]!
+      green += d * table.direct[row + 1]! + r * table.returned[row + 1]! + m * table.sheen[1]! + n * table.returnedSheen[1]!
+      blue += d * table.direct[row + 2]! + r * table.returned[row + 2]! + m * table.sheen[2]! + n * table.returnedSheen[2]!
     }
     colours[at] = red
     colours[at + 1] = green

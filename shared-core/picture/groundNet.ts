@@ -20,8 +20,8 @@ export interface GroundNet {
 }
 
 /** Mesh width of the coarse net, in shares of the Frame. */
-const MESH_X = 1 / 14
-const MESH_Y = 1 / 19
+const MESH_X = 1 / 10
+const MESH_Y = 1 / 14
 /** The fine net has this many meshes to one of the coarse. */
 const FINER = 4
 
@@ -54,9 +54,9 @@ function newReceiver(net: GroundNet, finder: GroundSamples['finder'], node: numb
 }
 
 /** A value between its neighbours this near to their mean, as a share of the net's greatest, need not be worked out. */
-const NEAR_ENOUGH = 0.008
+const NEAR_ENOUGH = 0.01
 /** Neighbours that differ by less than this share of the greatest have nothing between them. */
-const ALIKE = 0.03
+const ALIKE = 0.05
 
 /** Values at all nodes: on the coarse net in full, between them where they would be missed. */
 export function netValues(net: GroundNet, isFine: boolean, valueAt: (node: number) => number): Float32Array {

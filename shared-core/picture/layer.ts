@@ -25,7 +25,7 @@ export interface SurfaceLayer {
   readonly direct: Float32Array
   /** Exposure that came back from room, boards and flats, its loss counted; drawn in the returned colour. */
   readonly returned: Float32Array
-  /** What of the two the surface does not mirror: this much is left for its colour. */
+  /** What of the two the surface does not mirror: this much is left for its colour. The rest of the returned is mirrored evenly. */
   readonly directInside: Float32Array
   readonly returnedInside: Float32Array
   /** Mirrored towards the camera: the exposure of a perfect white that would look the same. */
@@ -73,7 +73,7 @@ export function surfaceLayer(
   const one: ShineOnSurface = { exposure: new Float32Array(seen.count), visible: new Float32Array(seen.count) }
   for (const shine of shinesOf(set, light, seen.middle, fineness, (id) => colour.means.get(id) ?? 0)) {
     const between = shine.isPiece ? panelsBetween(set, shine, seen) : plates
-    lightSurface(one, shine, seen, isEmpty(between) ? null : new PlateShadows(between, shine))
+    lightSurface(one, shine, seen, between.plates.length === 0 ? null : new PlateShadows(between, shine))
     const sum = shine.isReturned ? returned : direct
     for (let slot = 0; slot < seen.count; slot++) sum[slot] = sum[slot]! + one.exposure[slot]!
     if (shine.mirrored) addSheen(sheen, one, shine, shine.mirrored, seen, sheens)
@@ -86,13 +86,9 @@ export function surfaceLayer(
   }
 }
 
-function isEmpty({ panels, fronts }: PlatesBetween): boolean {
-  return panels.length + fronts.length === 0
-}
-
 /** Between a piece and the subject other pieces may stand; fronts of lights are too few there to be worth asking. */
 function panelsBetween(set: BuiltSet, shine: Shine, { middle, radiusMetres }: SeenSurface): PlatesBetween {
-  return { panels: platesBetween(set, -1, shine, middle, radiusMetres).panels, fronts: [] }
+  return platesBetween({ ...set, lights: new Map() }, -1, shine, middle, radiusMetres)
 }
 
 /** One light on every ground that is seen. */

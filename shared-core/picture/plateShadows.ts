@@ -1,20 +1,18 @@
 import type { Vector } from '../arithmetic/vector.ts'
-import type { PlatesBetween } from './platesBetween.ts'
+import { standsBetween, type Plate, type PlatesBetween } from './platesBetween.ts'
 import type { Shine } from './shine.ts'
 
 /** Most corners a plate can have once it is cut at two planes. */
 const MOST_CORNERS = 26
 /** Three numbers an edge: its inward normal and offset on the shine's plane. */
 const PER_EDGE = 3
-/** Corners of a round front as something in the way. */
-const ROUND_CORNERS = 12
 
 /**
  * Shadows that flat things cast on one shine, as seen from a point: each plate is thrown onto the shine's plane, where
  * it covers some of the fixed points. Edges are soft by a cell's width, so that few points suffice.
  */
 export class PlateShadows {
-  private readonly plates: readonly Float64Array[]
+  private readonly plates: readonly Plate[]
   /** Place of each fixed point on the shine's plane. */
   private readonly us: Float64Array
   private readonly vs: Float64Array
@@ -25,12 +23,12 @@ export class PlateShadows {
   private readonly edgeCounts: Int32Array
   private thrown = 0
   /** For each region of the subject, the plates that can shade any of it. */
-  private readonly near: (readonly Float64Array[] | undefined)[] = []
+  private readonly near: (readonly Plate[] | undefined)[] = []
   private readonly cut: [Float64Array, Float64Array] = [new Float64Array(3 * MOST_CORNERS), new Float64Array(3 * MOST_CORNERS)]
 
   constructor(between: PlatesBetween, private readonly shine: Shine) {
     const { points } = shine
-    this.plates = cornersOfPlates(between)
+    this.plates = between.plates
     ;[this.across, this.up] = axesOn(shine.axis)
     this.us = new Float64Array(points.count)
     this.vs = new Float64Array(points.count)
@@ -49,13 +47,13 @@ export class PlateShadows {
    */
   from(px: number, py: number, pz: number, region: number, regionMetres: number): boolean {
     const { axis, centre, radiusMetres } = this.shine
-    const near = (this.near[region] ??= this.plates.filter((plate) => mayShade(plate, this.shine, px, py, pz, regionMetres)))
+    const near = (this.near[region] ??= this.platesNear(px, py, pz, regionMetres))
     if (near.length === 0) return false
     const height = (px - centre[0]) * axis[0] + (py - centre[1]) * axis[1] + (pz - centre[2]) * axis[2]
     this.thrown = 0
     let edge = 0
     for (const plate of near) {
-      const count = this.cutBetween(plate, height)
+      const count = this.cutBetween(plate.corners, height)
       if (count < 3) continue
       const added = this.throwOnto(count, px, py, pz, height, edge, radiusMetres + this.shine.points.cellMetres)
       if (added === 0) continue
@@ -63,6 +61,10 @@ export class PlateShadows {
       edge += added
     }
     return this.thrown > 0
+  }
+
+  private platesNear(px: number, py: number, pz: number, radiusMetres: number): readonly Plate[] {
+    return this.plates.filter((plate) => standsBetween(plate, this.shine, { centre: [px, py, pz], radiusMetres }))
   }
 
   /** Share of a fixed point's cell that is left to see, 0-1. */
@@ -154,26 +156,6 @@ export class PlateShadows {
   }
 }
 
-/** Whether a plate reaches into the cone from a ball around a point to what shines. */
-function mayShade(plate: Float64Array, { centre, radiusMetres }: Shine, px: number, py: number, pz: number, ball: number): boolean {
-  const corners = plate.length / 3
-  const middle = [0, 0, 0]
-  for (let at = 0; at < plate.length; at++) middle[at % 3] = middle[at % 3]! + plate[at]! / corners
-  let reach = 0
-  for (let at = 0; at < plate.length; at += 3) {
-    const [a, b, c] = [plate[at]! - middle[0]!, plate[at + 1]! - middle[1]!, plate[at + 2]! - middle[2]!]
-    reach = Math.max(reach, a * a + b * b + c * c)
-  }
-  reach = Math.sqrt(reach)
-  const [x, y, z] = [middle[0]! - px, middle[1]! - py, middle[2]! - pz]
-  const [dx, dy, dz] = [centre[0] - px, centre[1] - py, centre[2] - pz]
-  const square = dx * dx + dy * dy + dz * dz
-  const s = Math.min(1, Math.max(0, (x * dx + y * dy + z * dz) / square))
-  const [a, b, c] = [x - s * dx, y - s * dy, z - s * dz]
-  const width = ball + radiusMetres * Math.min(1, s + reach / Math.sqrt(square)) + reach
-  return a * a + b * b + c * c <= width * width
-}
-
 function heightOf(corners: Float64Array, at: number, axis: Vector, centre: Vector): number {
   return (corners[at]! - centre[0]) * axis[0] + (corners[at + 1]! - centre[1]) * axis[1] + (corners[at + 2]! - centre[2]) * axis[2]
 }
@@ -183,16 +165,4 @@ function axesOn([x, y, z]: Vector): readonly [Vector, Vector] {
   const size = Math.sqrt(x * x + y * y)
   const across: Vector = size < 1e-6 ? [1, 0, 0] : [y / size, -x / size, 0]
   return [across, [across[1] * z - across[2] * y, across[2] * x - across[0] * z, across[0] * y - across[1] * x]]
-}
-
-function cornersOfPlates({ panels, fronts }: PlatesBetween): readonly Float64Array[] {
-  return [
-    ...panels.map(({ centre, across, up, halfWidthMetres: w, halfHeightMetres: h }) =>
-      Float64Array.from([[-1, -1], [1, -1], [1, 1], [-1, 1]].flatMap(([a, b]) =>
-        [0, 1, 2].map((k) => centre[k]! + a! * w * across[k]! + b! * h * up[k]!)))),
-    ...fronts.map(({ emitter: { outline } }) => {
-      const every = Math.ceil(outline.length / ROUND_CORNERS)
-      return Float64Array.from(outline.filter((_, i) => i % every === 0).flat())
-    }),
-  ]
 }

@@ -1,31 +1,57 @@
 import { subtract, type Vector } from '../arithmetic/vector.ts'
 import type { BuiltSet } from '../set/builtSet.ts'
 import type { Emitter } from '../set/emitter.ts'
-import type { Panel } from '../set/panels.ts'
+import { panelCorners, type Panel } from '../set/panels.ts'
 import type { SceneLight } from '../set/scene.ts'
+
+/** A flat thing in the way: as a rectangle, and as the corners of its true outline. */
+export interface Plate extends Pick<Panel, 'centre' | 'normal' | 'across' | 'up' | 'halfWidthMetres' | 'halfHeightMetres'> {
+  readonly corners: Float64Array
+}
 
 /** What flat things could stand between a light's fronts and a ball: most of them cannot, and need not be asked. */
 export interface PlatesBetween {
-  readonly panels: readonly Panel[]
-  readonly fronts: readonly { readonly light: SceneLight, readonly emitter: Emitter }[]
+  readonly plates: readonly Plate[]
+  /** The other lights among whose fronts some of the plates are. */
+  readonly lights: readonly SceneLight[]
 }
 
-type Round = { readonly centre: Vector, readonly radiusMetres: number }
+interface Round {
+  readonly centre: Vector
+  readonly radiusMetres: number
+}
 
 /** Panels and fronts of other lights that reach into the cone between a ball and a light's front. */
 export function platesBetween(set: BuiltSet, owner: number, shine: Round, middle: Vector, radiusMetres: number): PlatesBetween {
   const ball = { centre: middle, radiusMetres }
-  const isBetween = (plate: Plate): boolean => dividesCone(plate, shine, ball) && meetsCone(plate, shine, ball)
-  return {
-    panels: set.panels.filter(isBetween),
-    fronts: [...set.lights.values()].flatMap(({ index, light, emitters }) =>
-      emitters.slice(0, 1).filter(({ front, centre, axis, across, up }) => index !== owner && front.shape !== 'sphere' && isBetween({
-        centre, normal: axis, across, up, halfWidthMetres: front.widthMetres / 2, halfHeightMetres: front.heightMetres / 2,
-      })).map((emitter) => ({ light, emitter }))),
-  }
+  const panels = set.panels.map(plateOfPanel).filter((plate) => standsBetween(plate, shine, ball))
+  const fronts = [...set.lights.values()].flatMap(({ index, light, emitters: [emitter] }) => {
+    if (index === owner || emitter!.front.shape === 'sphere') return []
+    const plate = plateOfFront(emitter!)
+    return standsBetween(plate, shine, ball) ? [{ light, plate }] : []
+  })
+  return { plates: [...panels, ...fronts.map(({ plate }) => plate)], lights: fronts.map(({ light }) => light) }
 }
 
-type Plate = Pick<Panel, 'centre' | 'normal' | 'across' | 'up' | 'halfWidthMetres' | 'halfHeightMetres'>
+/** Whether a plate could hide any of what shines from any place in a ball. */
+export function standsBetween(plate: Plate, shine: Round, ball: Round): boolean {
+  return dividesCone(plate, shine, ball) && meetsCone(plate, shine, ball)
+}
+
+function plateOfPanel(panel: Panel): Plate {
+  return { ...panel, corners: Float64Array.from(panelCorners(panel).flat()) }
+}
+
+/** Corners of a round front as something in the way. */
+const ROUND_CORNERS = 12
+
+function plateOfFront({ centre, axis, across, up, front, outline }: Emitter): Plate {
+  const every = Math.ceil(outline.length / ROUND_CORNERS)
+  return {
+    centre, normal: axis, across, up, halfWidthMetres: front.widthMetres / 2, halfHeightMetres: front.heightMetres / 2,
+    corners: Float64Array.from(outline.filter((_, i) => i % every === 0).flat()),
+  }
+}
 
 /** Whether a plate's plane may have some of the ball on one side and some of what shines on the other. */
 function dividesCone({ centre, normal }: Plate, shine: Round, ball: Round): boolean {

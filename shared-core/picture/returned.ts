@@ -3,7 +3,7 @@ import { builtSet } from '../set/builtSet.ts'
 import type { Scene } from '../set/scene.ts'
 import { lightAtPoint, type LightAtPoint } from '../transport/lightAtPoint.ts'
 import type { Receiver } from '../transport/receipt.ts'
-import { FACES, opennessOf } from './openness.ts'
+import { FACES } from './openness.ts'
 import { returnedAmount, type ReturnedColour } from './returnedColour.ts'
 import type { SeenSurface } from './seenSurface.ts'
 
@@ -40,7 +40,7 @@ export function cubeValue(values: readonly number[], nx: number, ny: number, nz:
  */
 export function addReturned(into: Float32Array, around: ReturnedLight, colour: ReturnedColour, seen: SeenSurface): void {
   const cube = around.faces.map((face) => returnedAmount(face, colour, (surfaceId) => !surfaceId.startsWith('piece:')))
-  const { faces: shares } = opennessOf(seen.subject.asset, seen.vertices)
+  const { faces: shares } = seen.openness
   const turned = seen.turns.map((turn) => (turn === null ? null : DIRECTIONS.map((axis) => cubeValue(cube, ...turnedBack(turn, axis)))))
   for (let slot = 0; slot < seen.count; slot++) {
     const own = FACES * seen.vertices[slot]!

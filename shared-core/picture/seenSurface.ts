@@ -1,6 +1,7 @@
 import type { Vector } from '../arithmetic/vector.ts'
 import { strandDirectionAt } from '../subject/field/subjectField.ts'
 import { meshMaterials } from '../subject/mesh/subjectMesh.ts'
+import { opennessOf, type Openness } from './openness.ts'
 import { toRest, type PosedSubject } from './posedSubject.ts'
 
 /** Head weights are told apart in so many steps when directions are turned back to rest. */
@@ -35,6 +36,7 @@ export interface SeenSurface {
   /** Which of `regions` the slot lies in. */
   readonly regionOf: Uint16Array
   readonly regions: readonly Region[]
+  readonly openness: Openness
   /** Middle and radius of a sphere around all slots. */
   readonly middle: Vector
   readonly radiusMetres: number
@@ -79,7 +81,7 @@ export function seenSurface(subject: PosedSubject, used: Uint8Array, eye: Vector
     place(seen, slot, v, turn, eye)
     if (seen.materials[slot] === MESH_HAIR) seen.strands.set(strandAtVertex(subject, strandsOfAsset, v), 3 * slot)
   }
-  return { ...seen, turns, ...regionsOf(seen.restPositions, seen.steps), ...sphereAround(seen.positions) }
+  return { ...seen, turns, openness: opennessOf(subject.asset, vertices), ...regionsOf(seen.restPositions, seen.steps), ...sphereAround(seen.positions) }
 }
 
 type Filling = Pick<SeenSurface, 'subject' | 'positions' | 'restPositions' | 'restNormals' | 'restSights' | 'facing'>

@@ -26,10 +26,12 @@ export class ShineMasks {
     const { xyz } = this.frames[step]!
     const mask = new Uint32Array(WORDS)
     for (const [a, b, c] of PLACES) {
+      // Cells are wider than two points lie apart, so the corners need only every second.
+      const stride = a === 0 ? 3 : 6
       const x = middle[0] + a * halfMetres
       const y = middle[1] + b * halfMetres
       const z = middle[2] + c * halfMetres
-      for (let k = 0; k < xyz.length; k += 3) {
+      for (let k = 0; k < xyz.length; k += stride) {
         const cell = cellOf(xyz[k]! - x, xyz[k + 1]! - y, xyz[k + 2]! - z)
         mask[cell >> 5] = mask[cell >> 5]! | (1 << (cell & 31))
       }

@@ -4,7 +4,6 @@ import { polygonView, viewPolygon } from '../photometry/polygon.ts'
 import type { Emitter } from '../set/emitter.ts'
 import { DIRECTION_SIDE } from '../subject/asset/octahedron.ts'
 import { WORDS } from '../subject/asset/selfShadow.ts'
-import { opennessOf } from './openness.ts'
 import type { PlateShadows } from './plateShadows.ts'
 import { REGION_REACH_METRES, type SeenSurface } from './seenSurface.ts'
 import type { Shine } from './shine.ts'
@@ -35,7 +34,7 @@ export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurfa
   const { points, openPoints, emitter, isTube, profile, radiusMetres } = shine
   const { restPositions, restNormals, positions, vertices, steps, regionOf } = seen
   const { selfShadow } = seen.subject.asset
-  const { raised } = opennessOf(seen.subject.asset, vertices)
+  const { raised } = seen.openness
   const { exposure, visible } = into
   const frames = turnedPoints(seen, points, shine.axis, shine.centre)
   const openFrames = openPoints === points ? frames : turnedPoints(seen, openPoints, shine.axis, shine.centre)

@@ -130,9 +130,9 @@ export class LookPicture {
     const returned = this.returned.of(lightId, itself, () => returnedOf(scene, lightId))
     const { middle, radiusMetres } = view.samples.surface
     const plates = platesBetween(set, light.index, light.emitters[0]!, middle, radiusMetres)
-    const surfaceKeys = [...itself, view.samples, skinSheen, ...plates.fronts.map((front) => front.light)]
+    const surfaceKeys = [...itself, view.samples, skinSheen, ...plates.lights]
     const onGround = platesBetween(set, light.index, light.emitters[0]!, view.groundMiddle, view.groundRadiusMetres)
-    const groundKeys = [...itself, view, ...onGround.fronts.map((front) => front.light)]
+    const groundKeys = [...itself, view, ...onGround.lights]
     return {
       surface: this.surfaces.of(lightId, surfaceKeys, fineness, (how) =>
         surfaceLayer(scene, view.samples, lightId, returned, plates, skinSheen, how)),

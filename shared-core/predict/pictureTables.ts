@@ -55,7 +55,12 @@ export function lightTable(
       returned[3 * row + k] = back[k]! * scale
     }
   })
-  return { direct, returned, sheen: Float64Array.from(palette.leg(null, null).channels, (channel) => channel * scale) }
+  const exposed = (channel: number): number => channel * scale
+  return {
+    direct, returned,
+    sheen: Float64Array.from(palette.leg(null, null).channels, exposed),
+    returnedSheen: Float64Array.from(palette.leg(layer.returnedColour.curve, null).channels, exposed),
+  }
 }
 
 /** Channels of each row under the room's steady light. */
