@@ -12,9 +12,14 @@ const RED = 0.25
 const GREEN = 0.65
 const BLUE = 0.1
 
+/** How bright a pixel's channels are together, in their own unit. */
+export function brightness(red: number, green: number, blue: number): number {
+  return RED * red + GREEN * green + BLUE * blue
+}
+
 /** Stops over (positive) or under mid-grey of a pixel's channels; -Infinity for black. */
 export function stopsOverGrey(red: number, green: number, blue: number): number {
-  return stopsFromTimes((RED * red + GREEN * green + BLUE * blue) / GREY_OF_CLIP)
+  return stopsFromTimes(brightness(red, green, blue) / GREY_OF_CLIP)
 }
 
 export const HIGHEST_BAND = 4
@@ -58,7 +63,7 @@ export function drawClipping(linear: Float32Array, width: number, height: number
     for (let x = 0; x < width; x++) {
       const p = y * width + x
       const [r, g, b] = [linear[3 * p]!, linear[3 * p + 1]!, linear[3 * p + 2]!]
-      const level = Math.min(1, RED * r + GREEN * g + BLUE * b)
+      const level = Math.min(1, brightness(r, g, b))
       const grey = 18 + 70 * Math.sqrt(level)
       let [red, green, blue] = [grey, grey, grey]
       if (r >= 1 && g >= 1 && b >= 1) [red, green, blue] = [222, 222, 218]

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { PictureDesk } from '../../client/frame/picture/pictureDesk.ts'
-import type { DrawnPicture, PictureOrder } from '../../client/frame/picture/pictureOrders.ts'
+import type { PictureOrder, WorkerAnswer, WorkerOrder } from '../../client/frame/picture/pictureOrders.ts'
 import { shareBranches } from '../../client/frame/picture/shareBranches.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
@@ -11,14 +11,18 @@ function order(slot: string, kind: 'frame' | 'single', soloLightId: string | nul
 
 /** A maker that draws when told to. */
 function maker() {
-  const taken: PictureOrder[] = []
+  const taken: WorkerOrder[] = []
   const made = {
-    onmessage: null as ((event: MessageEvent<DrawnPicture>) => void) | null,
-    postMessage: (asked: PictureOrder) => { taken.push(asked) },
+    onmessage: null as ((event: MessageEvent<WorkerAnswer>) => void) | null,
+    onerror: null as ((event: ErrorEvent) => void) | null,
+    postMessage: (asked: WorkerOrder) => { taken.push(asked) },
   }
   const finish = (): void => {
-    const { slot, width, height } = taken.at(-1)!
-    made.onmessage!({ data: { slot, width, height, rgba: null, linear: null, trouble: '' } } as MessageEvent<DrawnPicture>)
+    const asked = taken.at(-1)!
+    const data: WorkerAnswer = asked.kind === 'shares'
+      ? { slot: asked.slot, shares: [{ lightId: 'a', share: 1, channels: [1, 1, 1] }] }
+      : { slot: asked.slot, width: asked.width, height: asked.height, rgba: null, linear: null, trouble: '' }
+    made.onmessage!({ data } as MessageEvent<WorkerAnswer>)
   }
   return { made, taken, finish }
 }
@@ -35,7 +39,7 @@ describe('orders of pictures', () => {
     desk.order(order('s1', 'single', 'c'), () => done.push('s1'))
     expect(taken.map(({ slot }) => slot)).toEqual(['s1'])
     for (let i = 0; i < 4; i++) finish()
-    expect(taken.map(({ slot, soloLightId }) => [slot, soloLightId])).toEqual([['s1', 'a'], ['f', null], ['s2', 'b'], ['s1', 'c']])
+    expect(taken.map((asked) => [asked.slot, asked.kind !== 'shares' && asked.soloLightId])).toEqual([['s1', 'a'], ['f', null], ['s2', 'b'], ['s1', 'c']])
     expect(done).toEqual(['s1 old', 'frame', 's2', 's1'])
   })
 
@@ -46,6 +50,35 @@ describe('orders of pictures', () => {
     desk.order(order('s', 'single'), () => undefined)
     desk.forget('s')
     finish()
+    expect(taken).toHaveLength(1)
+  })
+})
+
+describe('who lights a place', () => {
+  it('is asked after the Frame and before the Singles', () => {
+    const { made, taken, finish } = maker()
+    const desk = new PictureDesk(made)
+    const found: (string | null)[] = []
+    desk.order(order('first', 'single'), () => undefined)
+    desk.order(order('s', 'single'), () => undefined)
+    desk.askShares({ slot: 'who', kind: 'shares', frameX: 0.5, frameY: 0.5 }, (shares) => found.push(...shares.map(({ lightId }) => lightId)))
+    desk.order(order('f', 'frame'), () => undefined)
+    for (let i = 0; i < 4; i++) finish()
+    expect(taken.map(({ slot }) => slot)).toEqual(['first', 'f', 'who', 's'])
+    expect(found).toEqual(['a'])
+  })
+})
+
+describe('a worker that breaks', () => {
+  it('leaves nobody waiting, now or later', () => {
+    const { made, taken } = maker()
+    const desk = new PictureDesk(made)
+    const troubles: string[] = []
+    desk.order(order('f', 'frame'), ({ rgba, trouble }) => troubles.push(`${rgba === null} ${trouble}`))
+    desk.order(order('s', 'single'), ({ trouble }) => troubles.push(trouble))
+    made.onerror!({} as ErrorEvent)
+    desk.order(order('f', 'frame'), ({ trouble }) => troubles.push(trouble))
+    expect(troubles).toEqual(['true This browser cannot draw the picture.', ...Array<string>(2).fill('This browser cannot draw the picture.')])
     expect(taken).toHaveLength(1)
   })
 })

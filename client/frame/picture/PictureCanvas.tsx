@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
 import { useBoard } from '../../session/useBoard.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
+import { CanvasPaper } from './canvasPaper.ts'
 import { pictureDesk } from './pictureDesk.ts'
 import type { DrawnPicture, PictureKind } from './pictureOrders.ts'
 import type { LinearPicture } from './reading.ts'
@@ -21,8 +22,6 @@ export interface PictureCanvasProps {
   readonly children: ReactNode
 }
 
-/** Lights fade, so that the eye sees the change and nothing on the screen flashes. */
-const FADE_MS = 150
 /** While a hand moves something the Frame is drawn this much smaller, and shown at its full size. */
 const HAND_SHRINK = 2
 /** A hand that rests this long gets the picture in full. */
@@ -35,6 +34,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   const lookId = useBoard((board) => board.lookId)
   const slot = useId()
   const canvas = useRef<HTMLCanvasElement>(null)
+  const paper = useRef<CanvasPaper | null>(null)
   const lastFade = useRef(fadeKey)
   const [drawn, setDrawn] = useState(false)
 
@@ -49,11 +49,12 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         height: underHand ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
         view, space: displaySpace(),
       }, (picture) => {
-        if (picture.rgba === null) return
+        if (picture.rgba === null) return setDrawn(false)
         if (picture.linear !== null) onLinear?.({ width: picture.width, height: picture.height, linear: picture.linear })
         const fades = lastFade.current !== fadeKey
         lastFade.current = fadeKey
-        lay(canvas.current, picture, fades)
+        paper.current ??= paperOf(canvas.current)
+        paper.current?.lay(imageOf(picture.rgba, picture), fades && !isCalm())
         setDrawn(true)
       })
     if (!inHand) return order(false)
@@ -72,8 +73,6 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         ref={canvas}
         className="form-picture"
         data-picture={drawn ? 'drawn' : 'waiting'}
-        width={widthPixels}
-        height={heightPixels}
         hidden={!drawn}
         {...(description === '' || !drawn ? { 'aria-hidden': true } : { role: 'img', 'aria-label': description })}
       />
@@ -86,27 +85,15 @@ function displaySpace(): PredefinedColorSpace {
   return matchMedia('(color-gamut: p3)').matches ? 'display-p3' : 'srgb'
 }
 
-/** Puts the picture on the canvas, at once or over a short fade from what is there. */
-function lay(canvas: HTMLCanvasElement | null, { rgba, width, height }: DrawnPicture, fades: boolean): void {
-  const colorSpace = displaySpace()
-  const context = canvas?.getContext('2d', { colorSpace })
-  if (!canvas || !context || rgba === null) return
-  const image = new ImageData(rgba, width, height, { colorSpace })
-  const isCalm = matchMedia('(prefers-reduced-motion: reduce)').matches
-  if (!fades || isCalm || canvas.width !== width || canvas.height !== height) {
-    canvas.width = width
-    canvas.height = height
-    context.putImageData(image, 0, 0)
-    return
-  }
-  const before = context.getImageData(0, 0, width, height).data
-  const start = performance.now()
-  const mixed = context.createImageData(width, height)
-  const step = (now: number): void => {
-    const done = Math.min(1, Math.max(0, (now - start) / FADE_MS))
-    for (let i = 0; i < rgba.length; i++) mixed.data[i] = before[i]! + (rgba[i]! - before[i]!) * done
-    context.putImageData(done < 1 ? mixed : image, 0, 0)
-    if (done < 1) requestAnimationFrame(step)
-  }
-  requestAnimationFrame(step)
+function paperOf(canvas: HTMLCanvasElement | null): CanvasPaper | null {
+  const context = canvas?.getContext('2d', { colorSpace: displaySpace(), willReadFrequently: true })
+  return context ? new CanvasPaper(context) : null
+}
+
+function imageOf(rgba: Uint8ClampedArray<ArrayBuffer>, { width, height }: DrawnPicture): ImageData {
+  return new ImageData(rgba, width, height, { colorSpace: displaySpace() })
+}
+
+function isCalm(): boolean {
+  return matchMedia('(prefers-reduced-motion: reduce)').matches
 }

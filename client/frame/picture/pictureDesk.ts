@@ -1,28 +1,44 @@
-import type { DrawnPicture, PictureOrder } from './pictureOrders.ts'
-
-type OnDrawn = (drawn: DrawnPicture) => void
+import type { DrawnPicture, FoundShares, PictureOrder, SharesOrder, WorkerAnswer, WorkerOrder } from './pictureOrders.ts'
 
 /** The part of a Worker the desk needs. */
 export interface PictureMaker {
-  postMessage(order: PictureOrder): void
-  onmessage: ((event: MessageEvent<DrawnPicture>) => void) | null
+  postMessage(order: WorkerOrder): void
+  onmessage: ((event: MessageEvent<WorkerAnswer>) => void) | null
+  onerror: ((event: ErrorEvent) => void) | null
 }
 
+interface Task {
+  readonly order: WorkerOrder
+  /** Told the worker's answer, or null where there is none to come. */
+  readonly answered: (answer: WorkerAnswer | null) => void
+}
+
+/** A hand on a light sees the big picture follow first; a pointer on it is answered before anything small. */
+const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'frame', 'shares', 'saved', 'single']
+
 /**
- * Hands orders to the worker one at a time. Of each slot only the newest order waits; the Frame goes before the Singles,
- * so that a hand on a light sees the big picture follow first.
+ * Hands orders to the worker one at a time. Of each slot only the newest order waits. A worker that breaks is not asked
+ * again: every order is then answered with no picture.
  */
 export class PictureDesk {
-  private readonly waiting = new Map<string, { readonly order: PictureOrder; readonly onDrawn: OnDrawn }>()
-  private atWork: { readonly slot: string; readonly onDrawn: OnDrawn } | null = null
+  private readonly waiting = new Map<string, Task>()
+  private atWork: Task | null = null
+  private isBroken = false
 
   constructor(private readonly maker: PictureMaker) {
     maker.onmessage = ({ data }) => this.finished(data)
+    maker.onerror = () => this.broken()
   }
 
-  order(order: PictureOrder, onDrawn: OnDrawn): void {
-    this.waiting.set(order.slot, { order, onDrawn })
-    this.next()
+  order(order: PictureOrder, onDrawn: (drawn: DrawnPicture) => void): void {
+    const { slot, width, height } = order
+    const noPicture: DrawnPicture = { slot, width, height, rgba: null, linear: null, trouble: 'This browser cannot draw the picture.' }
+    this.take({ order, answered: (answer) => onDrawn(answer !== null && 'rgba' in answer ? answer : noPicture) })
+  }
+
+  /** Who lights a place of the Frame that was last drawn; nobody where no picture is. */
+  askShares(order: SharesOrder, onFound: (shares: FoundShares['shares']) => void): void {
+    this.take({ order, answered: (answer) => onFound(answer !== null && 'shares' in answer ? answer.shares : []) })
   }
 
   /** Nobody looks at a slot any more. */
@@ -30,21 +46,34 @@ export class PictureDesk {
     this.waiting.delete(slot)
   }
 
+  private take(task: Task): void {
+    if (this.isBroken) return task.answered(null)
+    this.waiting.set(task.order.slot, task)
+    this.next()
+  }
+
   private next(): void {
-    if (this.atWork !== null) return
-    const orders = [...this.waiting.values()]
-    const chosen = orders.find(({ order }) => order.kind === 'frame' || order.kind === 'hand') ?? orders[0]
-    if (chosen === undefined) return
+    if (this.atWork !== null || this.waiting.size === 0) return
+    const rank = ({ order }: Task): number => FIRST_TO_LAST.indexOf(order.kind)
+    const chosen = [...this.waiting.values()].reduce((first, task) => (rank(task) < rank(first) ? task : first))
     this.waiting.delete(chosen.order.slot)
-    this.atWork = { slot: chosen.order.slot, onDrawn: chosen.onDrawn }
+    this.atWork = chosen
     this.maker.postMessage(chosen.order)
   }
 
-  private finished(drawn: DrawnPicture): void {
+  private finished(answer: WorkerAnswer): void {
     const done = this.atWork
     this.atWork = null
     this.next()
-    if (done !== null && done.slot === drawn.slot) done.onDrawn(drawn)
+    if (done !== null && done.order.slot === answer.slot) done.answered(answer)
+  }
+
+  private broken(): void {
+    const left = [...(this.atWork === null ? [] : [this.atWork]), ...this.waiting.values()]
+    this.isBroken = true
+    this.atWork = null
+    this.waiting.clear()
+    for (const task of left) task.answered(null)
   }
 }
 

@@ -1,5 +1,6 @@
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import type { PixelShare } from '../../../shared-core/predict/whoLights.ts'
 
 /** Which picture one is: each kind keeps its size, and with it its layers. `hand` is the Frame while a hand moves something. */
 export type PictureKind = 'frame' | 'hand' | 'single' | 'saved'
@@ -30,3 +31,20 @@ export interface DrawnPicture {
   readonly linear: Float32Array<ArrayBuffer> | null
   readonly trouble: string
 }
+
+/** Who lights a place of the Frame as it was last drawn. */
+export interface SharesOrder {
+  readonly slot: string
+  readonly kind: 'shares'
+  /** 0-1 from the left and the top. */
+  readonly frameX: number
+  readonly frameY: number
+}
+
+export interface FoundShares {
+  readonly slot: string
+  readonly shares: readonly PixelShare[]
+}
+
+export type WorkerOrder = PictureOrder | SharesOrder
+export type WorkerAnswer = DrawnPicture | FoundShares

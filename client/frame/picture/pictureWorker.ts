@@ -3,8 +3,9 @@ import subjectUrl from '../../../shared-core/subject/asset/subject.bin?url'
 import { drawClipping, drawStops } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
+import { WhoLights } from '../../../shared-core/predict/whoLights.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
-import type { DrawnPicture, PictureKind, PictureOrder } from './pictureOrders.ts'
+import type { DrawnPicture, FoundShares, PictureKind, PictureOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
 import { shareBranches } from './shareBranches.ts'
 
 /** Draws the board's pictures beside the page, one order after another; which one is next is the page's to say. */
@@ -16,27 +17,45 @@ const subject = fetch(subjectUrl).then(async (answer) => {
 subject.catch(() => undefined)
 
 const pictures = new Map<PictureKind, LookPicture>()
+const whoLights = new WhoLights()
 let lastPlan: Plan | null = null
+/** The Frame that is on the page, and the plan it was drawn from. */
+let onThePage: { readonly order: PictureOrder; readonly plan: Plan } | null = null
 
-addEventListener('message', (event: MessageEvent<PictureOrder>) => {
-  void draw(event.data).then((drawn) => postMessage(drawn, [drawn.rgba, drawn.linear].flatMap((pixels) => pixels?.buffer ?? [])))
+addEventListener('message', (event: MessageEvent<WorkerOrder>) => {
+  if (event.data.kind === 'shares') postMessage(sharesAt(event.data))
+  else void draw(event.data).then((drawn) => postMessage(drawn, [drawn.rgba, drawn.linear].flatMap((pixels) => pixels?.buffer ?? [])))
 })
 
 async function draw(order: PictureOrder): Promise<DrawnPicture> {
-  const { slot, kind, lookId, width, height, soloLightId, coarse, view, space } = order
+  const { slot, kind, lookId, width, height, view } = order
   try {
     const asset = await subject
     const plan = shareBranches(lastPlan, order.plan)
     lastPlan = plan
+    // A saved picture is large, and seldom asked for: its layers go with the next picture of the page.
+    if (kind !== 'saved') pictures.delete('saved')
     let picture = pictures.get(kind)
     if (!picture) pictures.set(kind, (picture = new LookPicture(asset)))
-    const { rgba, linear } = picture.draw(plan, lookId, { width, height, soloLightId, coarse, space })
+    const { rgba, linear } = picture.draw(plan, lookId, order)
+    const isFrame = kind === 'frame' || kind === 'hand'
+    if (isFrame) onThePage = { order, plan }
     // Copies: the picture may use its own pixels again.
     const pixels = new Uint8ClampedArray(rgba)
     if (view === 'stops') drawStops(linear, width, height, pixels)
     if (view === 'clipping') drawClipping(linear, width, height, pixels)
-    return { slot, width, height, rgba: pixels, linear: kind === 'frame' || kind === 'hand' ? new Float32Array(linear) : null, trouble: '' }
+    return { slot, width, height, rgba: pixels, linear: isFrame ? new Float32Array(linear) : null, trouble: '' }
   } catch (error) {
     return { slot, width, height, rgba: null, linear: null, trouble: error instanceof Error ? error.message : String(error) }
   }
+}
+
+function sharesAt({ slot, frameX, frameY }: SharesOrder): FoundShares {
+  const picture = onThePage && pictures.get(onThePage.order.kind)
+  if (!picture || !onThePage) return { slot, shares: [] }
+  const { order, plan } = onThePage
+  const x = Math.floor(frameX * order.width)
+  const y = Math.floor(frameY * order.height)
+  if (x < 0 || y < 0 || x >= order.width || y >= order.height) return { slot, shares: [] }
+  return { slot, shares: whoLights.at(picture.parts(plan, order.lookId, order), x, y) }
 }
