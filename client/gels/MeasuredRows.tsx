@@ -1,5 +1,7 @@
 import { useId, useState } from 'react'
-import { readRows, type GelRow } from './readRows.ts'
+import { capital } from '../../shared-core/plan/capital.ts'
+import { parseGelRows, type RowProblem } from '../../shared-core/spectra/gel/parseRows.ts'
+import type { GelRow } from '../../shared-core/spectra/gel/rows.ts'
 
 interface MeasuredRowsProps {
   /** Rows read so far. */
@@ -13,14 +15,16 @@ const LARGEST_BYTES = 500_000
 export function MeasuredRows({ rows, onRows }: MeasuredRowsProps) {
   const [text, setText] = useState('')
   const [problem, setProblem] = useState<string | null>(null)
+  const [remarks, setRemarks] = useState('')
   const fieldId = useId()
   const wordsId = useId()
 
   function read(next: string): void {
     setText(next)
-    const result = readRows(next)
-    setProblem(result.ok || next.trim() === '' ? null : result.message)
-    onRows(result.ok ? result.rows : null)
+    const parsed = parseGelRows(next)
+    setProblem(parsed.ok || next.trim() === '' ? null : problemsInWords(parsed.problems))
+    setRemarks(parsed.ok ? parsed.remarks.map((remark) => `, ${remark}`).join('') : '')
+    onRows(parsed.ok ? parsed.rows : null)
   }
 
   async function readFile(file: File | undefined): Promise<void> {
@@ -52,7 +56,7 @@ export function MeasuredRows({ rows, onRows }: MeasuredRowsProps) {
         }}
       />
       <p id={wordsId} className={problem === null ? 'own-sheet-words' : 'number-field-problem'}>
-        {problem ?? (rows > 0 ? `${rows} rows read` : 'Shares or percent; commas, semicolons, tabs or spaces.')}
+        {problem ?? (rows > 0 ? `${rows} rows read${remarks}.` : 'Shares or percent; commas, semicolons, tabs or spaces.')}
       </p>
       <label className="button button-lined measured-rows-file">
         Choose a file
@@ -60,4 +64,11 @@ export function MeasuredRows({ rows, onRows }: MeasuredRowsProps) {
       </label>
     </div>
   )
+}
+
+/** The first of what is wrong, with its line, and how much else there is. */
+function problemsInWords([first, ...others]: readonly RowProblem[]): string {
+  if (first === undefined) return ''
+  const words = first.line === 0 ? capital(first.text) : `Line ${first.line}: ${first.text}`
+  return `${words}${others.length > 0 ? ` (and ${others.length} more)` : ''}.`
 }

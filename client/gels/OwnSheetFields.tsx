@@ -1,3 +1,4 @@
+import { capital } from '../../shared-core/plan/capital.ts'
 import { gelFamilies, type GelSource } from '../../shared-core/plan/schema/kit.ts'
 import { declaredGel } from '../../shared-core/spectra/gel/declared.ts'
 import { ChoiceList } from '../controls/ChoiceList.tsx'
@@ -11,7 +12,7 @@ interface OwnSheetFieldsProps {
   readonly onSource: (source: GelSource | null) => void
 }
 
-const families = gelFamilies.map((family) => ({ value: family, label: family.charAt(0).toUpperCase() + family.slice(1) }))
+const families = gelFamilies.map((family) => ({ value: family, label: capital(family) }))
 
 /** What has to be said for each kind of sheet. */
 export function OwnSheetFields({ kind, source, onSource }: OwnSheetFieldsProps) {

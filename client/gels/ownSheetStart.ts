@@ -1,3 +1,4 @@
+import { capital } from '../../shared-core/plan/capital.ts'
 import type { GelSource } from '../../shared-core/plan/schema/kit.ts'
 
 /** Where making a sheet begins for each kind; a measured one begins with nothing. */
@@ -23,8 +24,4 @@ export function usualName(source: GelSource): string {
     case 'declared':
       return `Declared, ${Number(source.lossStops.toFixed(1))} lost`
   }
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1)
 }

@@ -1,3 +1,4 @@
+import { formatStops } from '../../shared-core/plan/entry/stops.ts'
 import type { AreaPrediction, BackgroundPrediction } from '../../shared-core/predict/prediction.ts'
 
 /** An area's name where there is little room: "cheek L", "paper low R". Left and right are the camera's. */
@@ -13,10 +14,7 @@ export function shortAreaName(area: Pick<AreaPrediction, 'label'>, behind: Backg
     .replace(/ centre$/, ' mid')
 }
 
-/** "+0.3", "−1.7", "0.0": stops from the taking aperture, with a true minus so that columns line up. */
+/** "+0.3", "−1.7", "0.0": stops from the taking aperture, or "none" where no light is. */
 export function signedStops(stops: number | null, digits = 1): string {
-  if (stops === null) return 'none'
-  const shown = stops.toFixed(digits)
-  if (Number(shown) === 0) return (0).toFixed(digits)
-  return stops > 0 ? `+${shown}` : shown.replace('-', '−')
+  return stops === null ? 'none' : formatStops(stops, digits)
 }

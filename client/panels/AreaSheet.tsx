@@ -1,3 +1,4 @@
+import { capital } from '../../shared-core/plan/capital.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { AreaReading } from './AreaReading.tsx'
@@ -13,7 +14,7 @@ export function AreaSheet({ areaId }: { readonly areaId: string }) {
   const here = spills.filter((spill) => spill.areaId === areaId)
   return (
     <div className="panel">
-      <PanelHead title={label.charAt(0).toUpperCase() + label.slice(1)} />
+      <PanelHead title={capital(label)} />
       <SnagsHere id={areaId} />
       <AreaReading areaId={areaId} />
       <CareHere id={areaId} />

@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react'
+import { capital } from '../../shared-core/plan/capital.ts'
 import { addModifier, changeModifier, removeModifier } from '../../shared-core/plan/edits/kit.ts'
 import { formatSize } from '../../shared-core/plan/entry/size.ts'
 import { modifierKinds, type Modifier } from '../../shared-core/plan/schema/kit.ts'
@@ -70,6 +71,5 @@ function ModifierFields({ id, modifier }: { readonly id: string; readonly modifi
 }
 
 function kindInWords(kind: string): string {
-  const words = kind.replace('umbrella-shoot-through', 'shoot-through umbrella').replace(/^umbrella-(.+)$/, '$1 umbrella').replaceAll('-', ' ')
-  return words.charAt(0).toUpperCase() + words.slice(1)
+  return capital(kind.replace('umbrella-shoot-through', 'shoot-through umbrella').replace(/^umbrella-(.+)$/, '$1 umbrella').replaceAll('-', ' '))
 }

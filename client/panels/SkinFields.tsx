@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { formatAngle } from '../../shared-core/plan/entry/camera.ts'
 import { changeSubject } from '../../shared-core/plan/edits/look.ts'
 import type { Subject } from '../../shared-core/plan/schema/look.ts'
 import { Slider } from '../controls/Slider.tsx'
@@ -31,7 +32,7 @@ export function SkinFields({ subject }: { readonly subject: Subject }) {
         min={DEEPEST_ITA}
         max={FAIREST_ITA}
         step={1}
-        format={(ita) => `${skinWords(ita)}, ITA ${Math.round(ita).toString().replace('-', '−')}°`}
+        format={(ita) => `${skinWords(ita)}, ITA ${formatAngle(Math.round(ita))}`}
         track={depthTrack}
         {...hands('skinItaDegrees')}
       />

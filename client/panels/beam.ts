@@ -1,9 +1,6 @@
 import { distance, subtract, type Vector } from '../../shared-core/arithmetic/vector.ts'
+import { vectorOf } from '../../shared-core/set/emitter.ts'
 import type { Place } from '../../shared-core/plan/schema/quantities.ts'
-
-export function vectorOf(place: Place): Vector {
-  return [place.xMetres, place.yMetres, place.zMetres]
-}
 
 /** How far a beam is tipped from level, in degrees; down is negative. */
 export function tiltDegreesOf(from: Place, aim: Place): number {

@@ -1,5 +1,7 @@
 import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
+import { formatKelvin, formatShutter } from '../../shared-core/plan/entry/camera.ts'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
+import { formatNumber } from '../../shared-core/plan/entry/number.ts'
 import { signedStops } from '../ladder/areaNames.ts'
 import type { Units } from '../session/board.ts'
 import type { Fact } from './Facts.tsx'
@@ -11,10 +13,10 @@ export function lightFacts(light: LightPrediction, units: Units): readonly Fact[
   return [
     { name: 'Level', value: signedStops(light.level.stops), note: meterInWords(light.level) },
     { name: 'Wanted', value: light.wantedStops === null ? 'open' : signedStops(light.wantedStops), ...(offWanted === null ? {} : { note: wantedNote(offWanted) }) },
-    { name: 'In hand', value: stopsText(light.stopsInHand), note: `${stopsText(light.stopsAboveLowest)} to lowest` },
+    { name: 'In hand', value: formatNumber(light.stopsInHand, 1), note: `${formatNumber(light.stopsAboveLowest, 1)} to lowest` },
     { name: 'Front to place', value: formatLength(light.distanceMetres, units), note: `seen ${Math.round(light.apparentSizeDegrees)}° wide` },
-    { name: 'Recycle', value: secondsText(light.recycleSeconds), note: `t0.1 ${shutterLike(light.t01Seconds)}` },
-    { name: 'Flash', value: `${Math.round(light.colourTemperatureKelvin)} K` },
+    { name: 'Recycle', value: secondsText(light.recycleSeconds), note: `t0.1 ${formatShutter(light.t01Seconds)}` },
+    { name: 'Flash', value: formatKelvin(light.colourTemperatureKelvin) },
     { name: 'Sure to', value: `± ${light.plusMinusStops.toFixed(1)}`, note: 'until metered' },
   ]
 }
@@ -23,6 +25,4 @@ function wantedNote(offStops: number): string {
   return Math.abs(offStops) < 0.05 ? 'met' : `${Math.abs(offStops).toFixed(1)} ${offStops > 0 ? 'over' : 'under'}`
 }
 
-const stopsText = (stops: number) => stops.toFixed(1).replace('-', '−')
 const secondsText = (seconds: number) => `${seconds < 1 ? seconds.toFixed(2) : seconds.toFixed(1)} s`
-const shutterLike = (seconds: number) => (seconds >= 1 ? `${seconds.toFixed(1)} s` : `1/${Math.round(1 / seconds)} s`)

@@ -1,6 +1,7 @@
 import { formatAngle, parseAngle } from '../../shared-core/plan/entry/camera.ts'
 import { amountOf } from '../../shared-core/plan/entry/amount.ts'
 import { formatLength, METRES_PER_INCH, parseLength } from '../../shared-core/plan/entry/length.ts'
+import { formatNumber } from '../../shared-core/plan/entry/number.ts'
 import { formatPower, parsePower } from '../../shared-core/plan/entry/power.ts'
 import { formatStops, parseStops } from '../../shared-core/plan/entry/stops.ts'
 import { refuse } from '../../shared-core/plan/result.ts'
@@ -52,7 +53,7 @@ export const angleQuantity: Quantity = {
 export function plainQuantity(unit: string, plainStep: number, digits = 0): Quantity {
   const after = unit === '' ? '' : ` ${unit}`
   return {
-    format: (value) => `${value.toFixed(digits).replace('-', '−')}${after}`,
+    format: (value) => `${formatNumber(value, digits)}${after}`,
     parse: (typed) => {
       const amount = amountOf(unit === '' ? typed : typed.replace(new RegExp(`\\s*${unit}\\.?\\s*$`, 'i'), ''))
       return amount === null ? refuse(`Write a number${unit === '' ? '' : ` of ${unit}`}.`) : { ok: true, value: amount }

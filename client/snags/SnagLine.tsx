@@ -1,3 +1,4 @@
+import { formatNumber } from '../../shared-core/plan/entry/number.ts'
 import type { Snag } from '../../shared-core/predict/snag.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { selectionAbout } from './selectionAbout.ts'
@@ -31,6 +32,6 @@ export function SnagLine({ snag }: { readonly snag: Snag }) {
 
 /** "2.0, limit 3.0 stops": where it stands and where it should. */
 function numbersOf({ value, threshold, unit }: Snag): string {
-  const written = (number: number) => number.toFixed(Math.abs(number) < 10 ? 1 : 0).replace('-', '−')
+  const written = (number: number) => formatNumber(number, Math.abs(number) < 10 ? 1 : 0)
   return `${written(value)}, limit ${written(threshold)}${unit === '' ? '' : ` ${unit}`}`
 }

@@ -9,7 +9,7 @@ import { roomBox, type RoomBox } from '../set/room.ts'
 import type { Scene } from '../set/scene.ts'
 import { lightAtPoint } from '../transport/lightAtPoint.ts'
 
-/** R25: keep this under the ceiling. R8: nothing within this share of the frame's edge. Common practice, no source. */
+/** Keep this under the ceiling; nothing within this share of the frame's edge. Common practice, no source. */
 const CEILING_CLEAR_METRES = 0.1
 const FRAME_MARGIN = 0.05
 /** A corner that rests on floor or wall is fine. */

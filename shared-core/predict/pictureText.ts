@@ -1,16 +1,16 @@
+import { formatIso, formatKelvin, formatShutter } from '../plan/entry/camera.ts'
 import type { Look } from '../plan/schema/look.ts'
 import type { Plan } from '../plan/schema/plan.ts'
 
 /** What is written into a saved picture, by the keywords of the PNG specification (third edition, 11.3.3.2). */
 export function pictureText(plan: Plan, look: Look): Readonly<Record<string, string>> {
   const { camera, finish } = look
-  const shutter = camera.shutterSeconds < 1 ? `1/${Math.round(1 / camera.shutterSeconds)}` : `${camera.shutterSeconds} s`
   return {
     Title: latin(`${plan.title}: ${look.name}`),
     Description: 'Predicted picture. A plan, not a photograph.',
     Software: 'Halfstop',
     Comment: latin([
-      `f/${camera.fNumber}`, shutter, `ISO ${camera.isoSpeed}`, `${camera.whiteBalanceKelvin} K`,
+      `f/${camera.fNumber}`, formatShutter(camera.shutterSeconds), formatIso(camera.isoSpeed), formatKelvin(camera.whiteBalanceKelvin),
       `finish: exposure ${finish.exposureStops}, contrast ${finish.contrast}, white point ${finish.whitePointStops}, black point ${finish.blackPoint}`,
     ].join('; ')),
   }

@@ -1,7 +1,7 @@
 import { stopsFromTimes } from '../arithmetic/portable.ts'
 import type { AreaFromLight, AreaPrediction, LightPrediction, Spill } from './prediction.ts'
 
-/** R1 and R2 of the trade (common practice, no source): how far under the colour another light should stay. */
+/** How far under the colour another light should stay (common practice, no source). */
 const CLEAR_UNDER_STOPS = 3
 const SECOND_COLOUR_UNDER_STOPS = 2.5
 /** Far enough under to say nothing about. */

@@ -51,11 +51,13 @@ describe('reading a measured sheet', () => {
     expect(problemsOf('400;120\n500;50')[0]).toMatchObject({ line: 1 })
     expect(problemsOf('only words')[0]?.line).toBe(0)
     expect(problemsOf('')).toHaveLength(1)
+    expect(problemsOf('400;0.1\n550;0.5')[0]?.text).toContain('430 to 660')
+    expect(problemsOf(Array.from({ length: 1_200 }, (_, i) => `${380 + i / 3};0.5`).join('\n'))[0]?.text).toContain('1200')
   })
 
   it('remarks on what is missing', () => {
-    const parsed = parseGelRows('450;0.1\n650;0.2')
-    expect(parsed.ok && parsed.remarks.join(' ')).toMatch(/450-650 nm only.*200 nm/)
+    const parsed = parseGelRows('420;0.1\n670;0.2')
+    expect(parsed.ok && parsed.remarks.join(' ')).toMatch(/420-670 nm only.*250 nm/)
   })
 })
 

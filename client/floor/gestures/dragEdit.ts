@@ -9,6 +9,7 @@ import type { Place } from '../../../shared-core/plan/schema/quantities.ts'
 import type { Thing } from '../things.ts'
 import { moveInSet, project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
 import type { HandleKind } from './handles.ts'
+import { toCentimetres } from './toCentimetres.ts'
 
 /** A hand on a thing: what it took hold of, and where it was then. */
 export interface Drag {
@@ -106,8 +107,4 @@ function changedPlace(from: Vector, move: Vector): Partial<Place> {
     ...(moved[1] !== 0 && { yMetres: toCentimetres(to[1]) }),
     ...(moved[2] !== 0 && { zMetres: toCentimetres(to[2]) }),
   }
-}
-
-function toCentimetres(metres: number): number {
-  return Math.round(metres * 100) / 100
 }

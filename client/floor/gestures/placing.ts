@@ -10,6 +10,7 @@ import { facingDegreesOf } from '../solids/orientation.ts'
 import type { ThingKey } from '../things.ts'
 import { placeInSet, type DrawnPoint, type ViewKind } from '../view/projection.ts'
 import { noseOf } from './thingEdits.ts'
+import { toCentimetres } from './toCentimetres.ts'
 
 /** What can be placed, by the names it has in the trade. */
 export type PlaceChoice =
@@ -96,8 +97,4 @@ function setDown(edit: PlanEdit, at: Vector, look: Look, choice: PlaceChoice): P
 
 function placeOf([x, y, z]: Vector): { xMetres: number; yMetres: number; zMetres: number } {
   return { xMetres: toCentimetres(x), yMetres: toCentimetres(y), zMetres: toCentimetres(z) }
-}
-
-function toCentimetres(metres: number): number {
-  return Math.round(metres * 100) / 100
 }

@@ -87,13 +87,6 @@ export function metresAt(transform: ViewTransform, pixel: DrawnPoint): DrawnPoin
   return [(pixel[0] - transform.offsetX) / transform.pixelsPerMetre, (pixel[1] - transform.offsetY) / transform.pixelsPerMetre]
 }
 
-/** The part of the drawing that the panel shows, in metres. */
-export function shownBounds(transform: ViewTransform, panel: PanelSize): Bounds {
-  const [left, top] = metresAt(transform, [0, 0])
-  const [right, bottom] = metresAt(transform, [panel.width, panel.height])
-  return { left, top, right, bottom }
-}
-
 function withinZoomLimits(pixelsPerMetre: number): number {
   return Math.min(ZOOM_LIMITS.mostPixelsPerMetre, Math.max(ZOOM_LIMITS.leastPixelsPerMetre, pixelsPerMetre))
 }

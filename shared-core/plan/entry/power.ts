@@ -2,6 +2,7 @@ import { stopsFromTimes, timesFromStops } from '../../arithmetic/portable.ts'
 import { refuse, type Result } from '../result.ts'
 import type { Head } from '../schema/kit.ts'
 import { amountOf, termsOf } from './amount.ts'
+import { formatStops } from './stops.ts'
 import { plainTyped } from './typed.ts'
 
 type PowerPanel = Pick<Head, 'fullEnergyJoules' | 'stepStops' | 'powerNotation'>
@@ -70,8 +71,7 @@ export function formatPower(energyJoules: number, head: PowerPanel): string {
 }
 
 function stopsText(stops: number): string {
-  const tenths = Math.round(stops * 10)
-  return tenths === 0 ? 'full' : `${tenths < 0 ? '−' : '+'}${(Math.abs(tenths) / 10).toFixed(1)}`
+  return Math.abs(stops) < 0.05 ? 'full' : formatStops(stops)
 }
 
 /** The halving below, and what is past it: in thirds where the head goes by thirds, else in tenths. */

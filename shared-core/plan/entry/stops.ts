@@ -1,5 +1,6 @@
 import { refuse, type Result } from '../result.ts'
 import { amountOf } from './amount.ts'
+import { formatNumber } from './number.ts'
 import { plainTyped } from './typed.ts'
 
 const MOST_STOPS = 20
@@ -18,9 +19,8 @@ export function parseStops(typed: string): Result<{ readonly value: number }> {
   return { ok: true, value: direction * amount || 0 }
 }
 
-/** "+0.3", "−1.7", "0.0": always a sign, so that over and under are told apart at a glance. */
-export function formatStops(stops: number): string {
-  const tenths = Math.round(stops * 10)
-  if (tenths === 0) return '0.0'
-  return `${tenths > 0 ? '+' : '−'}${(Math.abs(tenths) / 10).toFixed(1)}`
+/** "+0.3", "−1.7", "0.0": signed both ways, so that over and under are told apart at a glance. */
+export function formatStops(stops: number, digits = 1): string {
+  const shown = formatNumber(stops, digits)
+  return Number(stops.toFixed(digits)) > 0 ? `+${shown}` : shown
 }

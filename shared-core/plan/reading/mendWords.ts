@@ -1,3 +1,4 @@
+import { capital } from '../capital.ts'
 import { wordsOfKey } from '../edits/changing.ts'
 import { lookIn, own } from '../edits/lookAt.ts'
 import type { Plan } from '../schema/plan.ts'
@@ -53,5 +54,3 @@ function named(plan: Plan, path: readonly string[]): { readonly thing: string; r
   if (branch === 'room') return { thing: 'the room', rest: path.slice(1) }
   return { thing: 'the job', rest: path.slice(0, 1) }
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

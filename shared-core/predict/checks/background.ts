@@ -1,11 +1,13 @@
-import { amountText, capital, stopsText, type Check } from './check.ts'
+import { capital } from '../../plan/capital.ts'
+import { formatStops } from '../../plan/entry/stops.ts'
+import { amountText, type Check } from './check.ts'
 
-/** R14, R4 (common practice, no source): an even background varies by no more than these over the frame. */
+/** An even background varies by no more than these over the frame (common practice, no source). */
 const EVEN_COLOUR_STOPS = 0.3
 const EVEN_WHITE_STOPS = 0.5
-/** R5: more than a stop past white everywhere only adds haze and burnt edges. */
+/** More than a stop past white everywhere only adds haze and burnt edges (common practice, no source). */
 const HOT_WHITE_STOPS = 1
-/** R6: black lifted above three and a half under mid-grey looks milky. */
+/** Black lifted above three and a half under mid-grey looks milky (common practice, no source). */
 const HAZE_STOPS_UNDER_GREY = -3.5
 
 export const whiteOut: Check = ({ look, measured: { background } }) => {
@@ -78,7 +80,7 @@ export const haze: Check = ({ measured: { background } }) => {
     key: 'haze:lens',
     rule: 'haze',
     severity: 'look',
-    message: `Stray light in the lens lifts black to ${stopsText(lifted)} from mid-grey: milky`,
+    message: `Stray light in the lens lifts black to ${formatStops(lifted)} from mid-grey: milky`,
     action: 'Lower what is behind, crop it with black V-flats, or shade the lens',
     value: lifted,
     threshold: HAZE_STOPS_UNDER_GREY,

@@ -1,11 +1,12 @@
 import type { Caution } from '../caution.ts'
 import { distance } from '../../arithmetic/vector.ts'
+import { vectorOf } from '../../set/emitter.ts'
 import type { CheckView } from './check.ts'
+import { NEAR_FACE_METRES } from './nearFace.ts'
 
 /** Above this a stand wants a sandbag (common practice, no source); the stand's own manual rules. */
 const TALL_STAND_METRES = 2
 const LARGE_FRONT_SQUARE_METRES = 1
-const NEAR_FACE_METRES = 0.7
 
 const DEFERS = 'The equipment’s manual, the studio’s rules and local code come first.'
 
@@ -53,7 +54,7 @@ export function cautionsOf({ plan, look, measured }: CheckView): Caution[] {
         about: [id],
       })
     }
-    if (nose && distance([light.place.xMetres, light.place.yMetres, light.place.zMetres], nose.place) < NEAR_FACE_METRES) {
+    if (nose && distance(vectorOf(light.place), nose.place) < NEAR_FACE_METRES) {
       cautions.push({
         key: `flash-near-eyes:${id}`,
         kind: 'flash-near-eyes',

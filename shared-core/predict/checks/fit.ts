@@ -1,7 +1,9 @@
 import type { Snag } from '../snag.ts'
 import type { RoomSide } from '../fit.ts'
 import { meterReading, receptorConstant } from '../taking.ts'
-import { capital, centimetresText, stopsText, type Check, type CheckView } from './check.ts'
+import { capital } from '../../plan/capital.ts'
+import { formatStops } from '../../plan/entry/stops.ts'
+import { centimetresText, type Check, type CheckView } from './check.ts'
 
 /** Stray light on the lens below this, against the aperture, is lost in its ordinary veil (common practice, no source). */
 const LENS_STRAY_STOPS = -3
@@ -34,7 +36,7 @@ export const outsideRoom: Check = (view) =>
     }]
   })
 
-/** R8: a light, its stand or a piece in the picture. */
+/** A light, its stand or a piece in the picture. */
 export const inFrame: Check = (view) =>
   view.fit.things.flatMap(({ id, seenCorners, seenStand }): Snag[] => {
     const hangs = view.look.lights[id]?.support === 'boom'
@@ -54,7 +56,7 @@ export const inFrame: Check = (view) =>
     }]
   })
 
-/** R7: light that reaches the lens from outside the picture only hazes it. */
+/** Light that reaches the lens from outside the picture only hazes it. */
 export const lensSeesLight: Check = ({ plan, look, fit, measured }) =>
   measured.lights.flatMap((light): Snag[] => {
     const setup = look.lights[light.id]
@@ -70,7 +72,7 @@ export const lensSeesLight: Check = ({ plan, look, fit, measured }) =>
       key: `lens-sees-light:${light.id}`,
       rule: 'lens-sees-light',
       severity: 'look',
-      message: `${light.letter} shines into the lens at ${stopsText(stops)}: veil and flare`,
+      message: `${light.letter} shines into the lens at ${formatStops(stops)}: veil and flare`,
       action: `Put a flag between ${light.letter} and the lens, ${grid}`,
       value: stops,
       threshold: LENS_STRAY_STOPS,

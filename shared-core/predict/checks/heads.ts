@@ -1,15 +1,16 @@
 import { distance } from '../../arithmetic/vector.ts'
+import { formatStops } from '../../plan/entry/stops.ts'
+import { vectorOf } from '../../set/emitter.ts'
 import type { Snag } from '../snag.ts'
-import { amountText, centimetresText, stopsText, type Check } from './check.ts'
+import { amountText, centimetresText, type Check } from './check.ts'
+import { NEAR_FACE_METRES } from './nearFace.ts'
 
-/** JOB-wide care: a head this near a face is felt, and its flash is not for open eyes. */
-const NEAR_FACE_METRES = 0.7
-/** R10: dense gel above half power may burn or fade. */
+/** Dense gel above half power may burn or fade (common practice, no source). */
 const DENSE_GEL_METER_LOSS_STOPS = 2
 const HALF_POWER_STOPS_FROM_FULL = -1
-/** R12: fall-off over a face for beauty work. */
+/** Fall-off over a face for beauty work (common practice, no source). */
 const FALL_OFF_STOPS = 0.5
-/** R3: a gel with this much between its best and worst channel has a colour to lose, and loses it from this level up. */
+/** A gel with this much between its best and worst channel has a colour to lose, and loses it from this level up. */
 const RICH_GEL_STOPS = 1.5
 const PALE_FROM_STOPS = -1
 
@@ -19,7 +20,7 @@ export const headNearFace: Check = ({ look, measured }) => {
   return measured.lights.flatMap((light) => {
     const at = look.lights[light.id]?.place
     if (!at) return []
-    const metres = distance([at.xMetres, at.yMetres, at.zMetres], nose.place)
+    const metres = distance(vectorOf(at), nose.place)
     if (metres >= NEAR_FACE_METRES) return []
     return [{
       key: `head-near-face:${light.id}`,
@@ -67,7 +68,7 @@ export const gelHeat: Check = ({ plan, look, measured }) =>
     }]
   })
 
-/** R3: a gelled light near the key's level looks pale. Rich colour sits one and a half to two stops under. */
+/** A gelled light near the key's level looks pale. Rich colour sits one and a half to two stops under. */
 export const gelLevel: Check = ({ look, measured }) => {
   const wantsRichPaper = look.backdrop.intent === 'even-colour' && measured.background.behind !== 'front'
   return measured.lights.flatMap((light): Snag[] => {
@@ -79,7 +80,7 @@ export const gelLevel: Check = ({ look, measured }) => {
       key: `gel-level:${light.id}`,
       rule: 'gel-level',
       severity: 'note',
-      message: `${light.letter}’s colour stands at ${stopsText(level)}: pale rather than rich`,
+      message: `${light.letter}’s colour stands at ${formatStops(level)}: pale rather than rich`,
       action: `For a rich colour take ${light.letter} to between −1.5 and −2`,
       value: level,
       threshold: PALE_FROM_STOPS,
@@ -89,7 +90,7 @@ export const gelLevel: Check = ({ look, measured }) => {
   })
 }
 
-/** R12, read from the key on the face: nose against the far jaw line and breastbone. */
+/** Fall-off over the face, read from the key on the face: nose against the far jaw line and breastbone. */
 export const fallOff: Check = ({ measured }) => {
   const key = measured.lights.find((light) => light.on && light.plane === 'front' && light.gel.clear)
   if (!key) return []
@@ -113,7 +114,7 @@ export const fallOff: Check = ({ measured }) => {
   }]
 }
 
-/** R27: under coloured light one channel clips on skin or cloth before the meter warns. */
+/** Under coloured light one channel clips on skin or cloth before the meter warns. */
 export const channelClips: Check = ({ measured }) =>
   measured.areas.flatMap((area) => {
     if (area.material === 'backdrop' || area.material === 'front' || area.material === 'point' || !area.inFrame) return []

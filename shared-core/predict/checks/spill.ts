@@ -1,9 +1,10 @@
 import type { Look } from '../../plan/schema/look.ts'
 import type { Snag } from '../snag.ts'
 import type { Spill } from '../prediction.ts'
-import { amountText, capital, type Check } from './check.ts'
+import { capital } from '../../plan/capital.ts'
+import { amountText, type Check } from './check.ts'
 
-/** R1, R2 (common practice, no source); the threshold travels with each spill. The background speaks once, at its worst. */
+/** Another light where one is the owner of the colour; the threshold travels with each spill. The background speaks once, at its worst. */
 export const spill: Check = ({ look, measured }) => {
   const worst = new Map<string, Spill>()
   for (const found of measured.spills) {

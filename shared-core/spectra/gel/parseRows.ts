@@ -17,6 +17,8 @@ const MOST_NM = 2_000
 const MOST_PROBLEMS = 20
 /** Instruments overshoot a little; more than this is no transmittance. */
 const OVERSHOOT = 1.02
+/** A measured sheet must say something about most of what the eye sees. */
+const MUST_REACH_NM = [430, 660] as const
 /** No table of shares holds a figure above this; every table of percents does. */
 const PERCENT_ABOVE = 2
 
@@ -32,7 +34,8 @@ interface NumberedRow {
  * Columns may be parted by comma, semicolon, tab or blanks; decimals may be written with a comma where that is not the
  * separator; transmittance may run 0-1 or 0-100, told by a % behind the figures or by a value above 2. Lines of words
  * before the first pair of numbers are headings; empty lines and lines that start with # are passed over. Further columns
- * are ignored.
+ * are ignored. Refused with every problem named, at most twenty, when a line cannot be read or is impossible, when the
+ * rows do not reach from 430 to 660 nm, or when there are fewer than two or more than a thousand.
  */
 export function parseGelRows(text: string): ParsedGelRows {
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/)
@@ -62,6 +65,9 @@ export function parseGelRows(text: string): ParsedGelRows {
   if (found.length > MOST_ROWS) problems.push({ line: 0, text: `at most ${MOST_ROWS} rows, found ${found.length}` })
   const percent = saysPercent || found.some(({ value }) => value > PERCENT_ABOVE)
   const rows = found.map((row) => sharesOf(row, percent, problems))
+  if (problems.length === 0 && !reachesFarEnough(rows)) {
+    problems.push({ line: 0, text: `the rows must reach from ${MUST_REACH_NM[0]} to ${MUST_REACH_NM[1]} nm` })
+  }
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MOST_PROBLEMS) }
   return { ok: true, rows, remarks: remarksOn(rows, percent) }
 }
@@ -88,6 +94,10 @@ function sharesOf({ line, nm, value }: NumberedRow, percent: boolean, problems: 
   if (share < -0.01) problems.push({ line, text: `transmittance ${value} is below nothing` })
   if (share > OVERSHOOT) problems.push({ line, text: `transmittance ${value} is more than all the light` })
   return [nm, Math.min(Math.max(share, 0), 1)]
+}
+
+function reachesFarEnough(rows: readonly GelRow[]): boolean {
+  return rows.some(([nm]) => nm <= MUST_REACH_NM[0]) && rows.some(([nm]) => nm >= MUST_REACH_NM[1])
 }
 
 function remarksOn(rows: readonly GelRow[], percent: boolean): string[] {
