@@ -86,7 +86,7 @@ const held = (value: number, most: number): number => Math.min(most, Math.max(-m
 function alongFrame(view: CameraView, axis: Vector): readonly [number, number, number] {
   const right = dot(view.right, axis) * view.widthPerMetre
   const up = dot(view.up, axis) * view.heightPerMetre
-  return [dot(view.ahead, axis) - right / 2 + up / 2, right, -up]
+  return [dot(view.ahead, axis) - right * view.axisX + up * view.axisY, right, -up]
 }
 
 function holds({ panel, emitter }: Ground, u: number, v: number): boolean {

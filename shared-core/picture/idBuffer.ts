@@ -82,8 +82,8 @@ function project(positions: Float32Array, view: CameraView, width: number, heigh
     const z = positions[3 * v + 2]! - pz
     const depth = x * ax + y * ay + z * az
     zs[v] = depth
-    xs[v] = (0.5 + (x * rx + y * ry + z * rz) / (depth * view.widthPerMetre)) * width - 0.5
-    ys[v] = (0.5 - (x * ux + y * uy + z * uz) / (depth * view.heightPerMetre)) * height - 0.5
+    xs[v] = (view.axisX + (x * rx + y * ry + z * rz) / (depth * view.widthPerMetre)) * width - 0.5
+    ys[v] = (view.axisY - (x * ux + y * uy + z * uz) / (depth * view.heightPerMetre)) * height - 0.5
   }
   return { xs, ys, zs }
 }

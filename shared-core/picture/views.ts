@@ -1,7 +1,7 @@
 import { stopsFromTimes } from '../arithmetic/portable.ts'
 
 /** Other ways to look at the same linear picture: as an instrument shows it, not as a display does. */
-export const pictureViews = ['picture', 'stops', 'clipping'] as const
+export const pictureViews = ['picture', 'stops', 'leaders', 'clipping'] as const
 export type PictureView = (typeof pictureViews)[number]
 
 /** What a spot meter calls mid-grey, as a share of clip: K 12.5 and q 0.65 put it 3.263 stops below (ISO 12232, ISO 2720). */
@@ -19,7 +19,12 @@ export function brightness(red: number, green: number, blue: number): number {
 
 /** Stops over (positive) or under mid-grey of a pixel's channels; -Infinity for black. */
 export function stopsOverGrey(red: number, green: number, blue: number): number {
-  return stopsFromTimes(brightness(red, green, blue) / GREY_OF_CLIP)
+  return stopsOfBrightness(brightness(red, green, blue))
+}
+
+/** The same of a brightness, 1 is clip. */
+export function stopsOfBrightness(bright: number): number {
+  return stopsFromTimes(bright / GREY_OF_CLIP)
 }
 
 export const HIGHEST_BAND = 4
@@ -57,12 +62,15 @@ const STRIPE_PIXELS = 8
 /**
  * Which channels clip, by pattern and not by colour alone: red leans right, green stands, blue leans left; where all three
  * clip the picture is plain white paper. The rest is the picture in dim grey.
+ * @returns which channels clip by pixel: 1 for red, 2 for green and 4 for blue, added up
  */
-export function drawClipping(linear: Float32Array, width: number, height: number, into: Uint8ClampedArray): void {
+export function drawClipping(linear: Float32Array, width: number, height: number, into: Uint8ClampedArray): Uint8Array {
+  const clipped = new Uint8Array(width * height)
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
       const p = y * width + x
       const [r, g, b] = [linear[3 * p]!, linear[3 * p + 1]!, linear[3 * p + 2]!]
+      clipped[p] = (r >= 1 ? 1 : 0) + (g >= 1 ? 2 : 0) + (b >= 1 ? 4 : 0)
       const level = Math.min(1, brightness(r, g, b))
       const grey = 18 + 70 * Math.sqrt(level)
       let [red, green, blue] = [grey, grey, grey]
@@ -78,4 +86,5 @@ export function drawClipping(linear: Float32Array, width: number, height: number
       into[4 * p + 3] = 255
     }
   }
+  return clipped
 }

@@ -2,6 +2,7 @@ import { composeLinear, composeRoom, type ComposeRoom, type LightTable, type Lit
 import { develop, type Development, type DisplaySpace } from '../picture/develop.ts'
 import type { GroundLayer } from '../picture/groundLight.ts'
 import { groundLayers, returnedOf, surfaceLayer, type Layer, type Returned, type SurfaceLayer } from '../picture/layer.ts'
+import { eyesCrop } from '../picture/eyesCrop.ts'
 import { platesBetween } from '../picture/platesBetween.ts'
 import { poseSubject, type PosedSubject } from '../picture/posedSubject.ts'
 import { surfaceSamples, type SurfaceSamples } from '../picture/surfaceSamples.ts'
@@ -9,7 +10,8 @@ import { mayBeSeen, viewOf, type View } from '../picture/view.ts'
 import type { Look } from '../plan/schema/look.ts'
 import type { Plan } from '../plan/schema/plan.ts'
 import { builtSet } from '../set/builtSet.ts'
-import type { Scene } from '../set/scene.ts'
+import { cameraView } from '../set/camera.ts'
+import type { FrameCrop, Scene } from '../set/scene.ts'
 import type { SubjectAsset } from '../subject/asset/format.ts'
 import { FiringStage, type FiredLight } from './firing.ts'
 import { ambientTable, lightTable, pictureReflectances } from './pictureTables.ts'
@@ -38,6 +40,8 @@ export interface PictureRequest {
   readonly coarse: boolean
   /** sRGB unless said. */
   readonly space?: DisplaySpace
+  /** This part of the Frame fills the picture; the whole Frame unless said. */
+  readonly crop?: FrameCrop
 }
 
 /** Everything a picture is summed from: layers by light, and their colours. */
@@ -58,6 +62,7 @@ export interface PictureParts {
  */
 export class LookPicture {
   private readonly scene = new SceneStage()
+  private readonly cropped = new Stage<Scene>()
   private readonly firing = new FiringStage()
   private readonly posed = new Stage<PosedSubject>()
   private readonly samples = new Stage<SurfaceSamples>()
@@ -84,10 +89,11 @@ export class LookPicture {
   }
 
   /** Layers and colours without a picture: what a reading of one place needs. @throws RangeError as `draw` */
-  parts(plan: Plan, lookId: string, { width, height, soloLightId, coarse, space }: PictureRequest): PictureParts {
-    const look = Object.hasOwn(plan.looks, lookId) ? plan.looks[lookId] : undefined
-    if (!look) throw new RangeError(`The plan has no look called ${lookId}`)
-    const scene = this.scene.of(plan, look)
+  parts(plan: Plan, lookId: string, { width, height, soloLightId, coarse, space, crop }: PictureRequest): PictureParts {
+    const look = lookOf(plan, lookId)
+    const whole = this.scene.of(plan, look)
+    const scene = crop === undefined ? whole : this.cropped.of([whole, crop.left, crop.top, crop.width, crop.height], () =>
+      ({ ...whole, camera: { ...whole.camera, crop } }))
     const view = this.viewOf(scene, width, height)
     const fired = this.firing.lights(plan, look)
     const curves = pictureReflectances(look, view)
@@ -113,9 +119,22 @@ export class LookPicture {
     }
   }
 
+  /**
+   * The part of the Frame around the eyes, or null where the camera sees none. The sizes are shares of the Frame, and
+   * grow where the eyes would not fit. @throws RangeError as `draw`
+   */
+  eyesCrop(plan: Plan, lookId: string, width: number, height: number): FrameCrop | null {
+    const scene = this.scene.of(plan, lookOf(plan, lookId))
+    return eyesCrop(this.posedOf(scene), cameraView(scene.camera), width, height)
+  }
+
+  private posedOf({ subject }: Scene): PosedSubject {
+    return this.posed.of([subject], () => poseSubject(this.asset, subject))
+  }
+
   private viewOf(scene: Scene, width: number, height: number): View {
     const set = builtSet(scene)
-    const posed = this.posed.of([scene.subject], () => poseSubject(this.asset, scene.subject))
+    const posed = this.posedOf(scene)
     const samples = this.samples.of([posed, scene.camera, width, height], () => surfaceSamples(posed, set.view, width, height))
     const frontsInSight = [...set.lights.values()].filter(({ emitters }) => emitters.some((emitter) => mayBeSeen(set.view, emitter)))
     return this.view.of([samples, scene.backdrop, scene.pieces, scene.room, ...frontsInSight.map(({ light }) => light)], () =>
@@ -140,4 +159,10 @@ export class LookPicture {
       returnedColour: returned.colour,
     }
   }
+}
+
+function lookOf(plan: Plan, lookId: string): Look {
+  const look = Object.hasOwn(plan.looks, lookId) ? plan.looks[lookId] : undefined
+  if (!look) throw new RangeError(`The plan has no look called ${lookId}`)
+  return look
 }

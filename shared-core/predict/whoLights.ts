@@ -1,4 +1,5 @@
 import { composeLinear, composeRoom, type ComposeRoom } from '../picture/compose.ts'
+import { pixelView } from '../picture/pixelView.ts'
 import { brightness } from '../picture/views.ts'
 import type { View } from '../picture/view.ts'
 import type { PictureParts } from './lookPicture.ts'
@@ -14,35 +15,69 @@ export interface PixelShare {
   readonly channels: readonly [red: number, green: number, blue: number]
 }
 
+/** One source's brightness all over the picture. */
+export interface SourcePlane {
+  /** null for the room's steady light. */
+  readonly lightId: string | null
+  /** One number a pixel, 1 is clip. Written over by the next `everywhere`. */
+  readonly brightness: Float32Array
+}
+
+type Lit = Pick<PictureParts, 'view' | 'lights' | 'ambient'>
+
 /**
- * Who lights a pixel, from the very sums the picture is made of: each source's picture is composed alone and read there.
- * Costs about one recolour a light, and the memory of one linear picture.
+ * Who lights a place, from the very sums the picture is made of: each source is composed alone and read there. A place
+ * costs that pixel's own sums; the whole picture about one recolour a light.
  */
 export class WhoLights {
-  private readonly room = new Stage<ComposeRoom>()
+  private readonly rooms = { pixel: new Stage<ComposeRoom>(), whole: new Stage<ComposeRoom>() }
+  private readonly pixel = new Stage<View>()
   private readonly alone = new Stage<Float32Array>()
+  private planes: Float32Array[] = []
 
   /**
    * In the order of the lights, the room's steady light last where there is any; empty where it is dark.
    * @param x,y a pixel inside the picture of these parts
    */
-  at({ view, lights, ambient }: Pick<PictureParts, 'view' | 'lights' | 'ambient'>, x: number, y: number): readonly PixelShare[] {
-    const none = new Float64Array(ambient.length)
-    const sources = [
-      ...lights.map((lit) => ({ lightId: lit.fired.id, channels: this.pixel(view, [lit], none, x, y) })),
-      ...(ambient.some((channel) => channel > 0) ? [{ lightId: null, channels: this.pixel(view, [], ambient, x, y) }] : []),
-    ]
+  at(parts: Lit, x: number, y: number): readonly PixelShare[] {
+    const pixel = this.pixel.of([parts.view, x, y], () => pixelView(parts.view, x, y))
+    const room = this.rooms.pixel.of([pixel], () => composeRoom(pixel))
+    const at = 3 * (y * pixel.width + x)
+    const sources = sourcesOf(parts).map(({ lightId, lights, ambient }) => {
+      const alone = this.compose(pixel, lights, ambient, room)
+      return { lightId, channels: [alone[at]!, alone[at + 1]!, alone[at + 2]!] as const }
+    })
     const total = sources.reduce((sum, { channels }) => sum + brightness(...channels), 0)
     return total === 0 ? [] : sources.map((source) => ({ ...source, share: brightness(...source.channels) / total }))
   }
 
-  private pixel(
-    view: View, lights: PictureParts['lights'], ambient: Float64Array, x: number, y: number,
-  ): readonly [number, number, number] {
+  /** Every source's brightness over the whole picture, in the order of `at`. */
+  everywhere(parts: Lit): readonly SourcePlane[] {
+    const { view } = parts
+    const sources = sourcesOf(parts)
+    const size = view.width * view.height
+    this.planes = sources.map((_, i) => (this.planes[i]?.length === size ? this.planes[i] : new Float32Array(size)))
+    return sources.map(({ lightId, lights, ambient }, i) => {
+      const alone = this.compose(view, lights, ambient, this.rooms.whole.of([view], () => composeRoom(view)))
+      const plane = this.planes[i]!
+      for (let p = 0; p < size; p++) plane[p] = brightness(alone[3 * p]!, alone[3 * p + 1]!, alone[3 * p + 2]!)
+      return { lightId, brightness: plane }
+    })
+  }
+
+  private compose(view: View, lights: PictureParts['lights'], ambient: Float64Array, room: ComposeRoom): Float32Array {
     const { width, height } = view
     const alone = this.alone.of([width, height], () => new Float32Array(3 * width * height))
-    composeLinear(view, lights, ambient, this.room.of([view], () => composeRoom(view)), alone)
-    const at = 3 * (y * width + x)
-    return [alone[at]!, alone[at + 1]!, alone[at + 2]!]
+    composeLinear(view, lights, ambient, room, alone)
+    return alone
   }
+}
+
+/** Each light alone, and the room's steady light where there is any. */
+function sourcesOf({ lights, ambient }: Lit): readonly { lightId: string | null, lights: PictureParts['lights'], ambient: Float64Array }[] {
+  const none = new Float64Array(ambient.length)
+  return [
+    ...lights.map((lit) => ({ lightId: lit.fired.id, lights: [lit], ambient: none })),
+    ...(ambient.some((channel) => channel > 0) ? [{ lightId: null, lights: [], ambient }] : []),
+  ]
 }

@@ -1,7 +1,9 @@
 import { type Vector, add, cross, direction, dot, scale, subtract } from '../arithmetic/vector.ts'
 import { degreesFromRadians } from '../arithmetic/portable.ts'
 import { vectorOf } from './emitter.ts'
-import type { SceneCamera } from './scene.ts'
+import type { FrameCrop, SceneCamera } from './scene.ts'
+
+const WHOLE_FRAME: FrameCrop = { left: 0, top: 0, width: 1, height: 1 }
 
 /** The camera's own axes and the size of its field for each metre ahead. */
 export interface CameraView {
@@ -12,6 +14,9 @@ export interface CameraView {
   /** Width and height of the field one metre ahead. */
   readonly widthPerMetre: number
   readonly heightPerMetre: number
+  /** Where the camera's axis goes through the field, 0-1 from the left and the top: the middle, but for a part of a Frame. */
+  readonly axisX: number
+  readonly axisY: number
   readonly focusMetres: number
 }
 
@@ -32,6 +37,8 @@ export interface FramePosition {
  * The field is sensor x distance / focal length, the photographer's rule: at portrait distances the lens's own extension
  * takes some 4 % off it, or nothing where focusing is internal (see exposure/fieldOfView for a simple lens).
  *
+ * A crop narrows the field and moves it off the axis, as a smaller sensor set off the middle would: the perspective stays.
+ *
  * @param camera focal length and sensor as held, in millimetres; the aim is where it is focused
  */
 export function cameraView(camera: SceneCamera): CameraView {
@@ -39,14 +46,17 @@ export function cameraView(camera: SceneCamera): CameraView {
   const sight = subtract(vectorOf(camera.aim), place)
   const ahead = direction(sight)
   const right = direction(cross(ahead, [0, 0, 1]), [1, 0, 0])
+  const crop = camera.crop ?? WHOLE_FRAME
   const focusMetres = Math.sqrt(dot(sight, sight))
   return {
     place,
     ahead,
     right,
     up: cross(right, ahead),
-    widthPerMetre: camera.sensorWidthMillimetres / camera.focalLengthMillimetres,
-    heightPerMetre: camera.sensorHeightMillimetres / camera.focalLengthMillimetres,
+    widthPerMetre: (crop.width * camera.sensorWidthMillimetres) / camera.focalLengthMillimetres,
+    heightPerMetre: (crop.height * camera.sensorHeightMillimetres) / camera.focalLengthMillimetres,
+    axisX: (0.5 - crop.left) / crop.width,
+    axisY: (0.5 - crop.top) / crop.height,
     focusMetres,
   }
 }
@@ -62,16 +72,16 @@ export function framePositionOf(view: CameraView, place: Vector): FramePosition 
   const depthMetres = dot(from, view.ahead)
   const safeDepth = Math.abs(depthMetres) < 1e-9 ? 1e-9 : depthMetres
   return {
-    frameX: 0.5 + dot(from, view.right) / (safeDepth * view.widthPerMetre),
-    frameY: 0.5 - dot(from, view.up) / (safeDepth * view.heightPerMetre),
+    frameX: view.axisX + dot(from, view.right) / (safeDepth * view.widthPerMetre),
+    frameY: view.axisY - dot(from, view.up) / (safeDepth * view.heightPerMetre),
     depthMetres,
   }
 }
 
 /** Unit direction of sight through a position in the Frame. */
 export function sightThrough(view: CameraView, frameX: number, frameY: number): Vector {
-  const sideways = scale(view.right, (frameX - 0.5) * view.widthPerMetre)
-  const upwards = scale(view.up, (0.5 - frameY) * view.heightPerMetre)
+  const sideways = scale(view.right, (frameX - view.axisX) * view.widthPerMetre)
+  const upwards = scale(view.up, (view.axisY - frameY) * view.heightPerMetre)
   return direction(add(view.ahead, add(sideways, upwards)))
 }
 

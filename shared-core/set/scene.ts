@@ -92,6 +92,16 @@ export interface SceneCamera {
   /** As held: an upright frame has the long side as its height. */
   readonly sensorWidthMillimetres: number
   readonly sensorHeightMillimetres: number
+  /** Only this part of the Frame is looked at; all of it unless said. */
+  readonly crop?: FrameCrop
+}
+
+/** A part of the Frame: its left and top edge and its size, as shares of the Frame's width and height. */
+export interface FrameCrop {
+  readonly left: number
+  readonly top: number
+  readonly width: number
+  readonly height: number
 }
 
 export interface Scene {
