@@ -7,11 +7,13 @@ import typescript from 'typescript-eslint'
  * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan` and `document`
  * stand beside the physics, not on it. See DEVELOPERS.md, "The map".
  */
-const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict']
+const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask']
+/** Rooms that read the plan itself; those below take what they need as plain shapes. */
+const knowsPlan = ['predict', 'ask']
 
 function roomsAbove(room) {
   const above = physics.slice(physics.indexOf(room) + 1)
-  return [...above, ...(room === 'predict' ? [] : ['plan']), 'document']
+  return [...above, ...(knowsPlan.includes(room) ? [] : ['plan']), 'document']
 }
 
 const zones = [
