@@ -94,7 +94,7 @@ function Print({ widthPixels, heightPixels, view, description, children }: Print
     const look = plan.looks[lookId]
     const box = event.currentTarget.getBoundingClientRect()
     if (linear.current === null || look === undefined) return
-    setReading(readingAt(linear.current, (event.clientX - box.x) / box.width, (event.clientY - box.y) / box.height, look.camera.whiteBalanceKelvin, look.finish))
+    setReading(readingAt(linear.current, (event.clientX - box.x) / box.width, (event.clientY - box.y) / box.height, look.camera, look.finish))
   }
 
   return (

@@ -1,28 +1,11 @@
 import { stopsFromTimes } from '../arithmetic/portable.ts'
+import { GREY_OF_CLIP, stopsOverGrey, type ChannelWeights } from './spotReading.ts'
 
 /** Other ways to look at the same linear picture: as an instrument shows it, not as a display does. */
 export const pictureViews = ['picture', 'stops', 'leaders', 'clipping'] as const
 export type PictureView = (typeof pictureViews)[number]
 
-/** What a spot meter calls mid-grey, as a share of clip: K 12.5 and q 0.65 put it 3.263 stops below (ISO 12232, ISO 2720). */
-export const GREY_OF_CLIP = (0.65 * 12.5) / 78
-
-/** Weights of linear channels in brightness; close enough to the camera's own for a band a stop wide. */
-const RED = 0.25
-const GREEN = 0.65
-const BLUE = 0.1
-
-/** How bright a pixel's channels are together, in their own unit. */
-export function brightness(red: number, green: number, blue: number): number {
-  return RED * red + GREEN * green + BLUE * blue
-}
-
-/** Stops over (positive) or under mid-grey of a pixel's channels; -Infinity for black. */
-export function stopsOverGrey(red: number, green: number, blue: number): number {
-  return stopsOfBrightness(brightness(red, green, blue))
-}
-
-/** The same of a brightness, 1 is clip. */
+/** Stops over (positive) or under mid-grey of a luminance, 1 is the clip of a body as rated; -Infinity for black. */
 export function stopsOfBrightness(bright: number): number {
   return stopsFromTimes(bright / GREY_OF_CLIP)
 }
@@ -36,11 +19,11 @@ export function greyOfBand(stops: number): number {
   return Math.round(24 + ((band - LOWEST_BAND) / (HIGHEST_BAND - LOWEST_BAND)) * 200)
 }
 
-/** Bands of whole stops around mid-grey, with a dark line where one ends. */
-export function drawStops(linear: Float32Array, width: number, height: number, into: Uint8ClampedArray): void {
+/** Bands of whole stops around mid-grey, with a dark line where one ends. @param weights see spotWeights */
+export function drawStops(linear: Float32Array, width: number, height: number, weights: ChannelWeights, into: Uint8ClampedArray): void {
   const bands = new Int8Array(width * height)
   for (let p = 0; p < bands.length; p++) {
-    const stops = stopsOverGrey(linear[3 * p]!, linear[3 * p + 1]!, linear[3 * p + 2]!)
+    const stops = stopsOverGrey(weights, linear[3 * p]!, linear[3 * p + 1]!, linear[3 * p + 2]!)
     bands[p] = Math.min(HIGHEST_BAND, Math.max(LOWEST_BAND, Math.round(stops)))
   }
   for (let y = 0; y < height; y++) {
@@ -71,7 +54,7 @@ export function drawClipping(linear: Float32Array, width: number, height: number
       const p = y * width + x
       const [r, g, b] = [linear[3 * p]!, linear[3 * p + 1]!, linear[3 * p + 2]!]
       clipped[p] = (r >= 1 ? 1 : 0) + (g >= 1 ? 2 : 0) + (b >= 1 ? 4 : 0)
-      const level = Math.min(1, brightness(r, g, b))
+      const level = Math.min(1, 0.25 * r + 0.65 * g + 0.1 * b)
       const grey = 18 + 70 * Math.sqrt(level)
       let [red, green, blue] = [grey, grey, grey]
       if (r >= 1 && g >= 1 && b >= 1) [red, green, blue] = [222, 222, 218]

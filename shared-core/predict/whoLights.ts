@@ -1,6 +1,6 @@
 import { composeLinear, composeRoom, type ComposeRoom } from '../picture/compose.ts'
 import { pixelView } from '../picture/pixelView.ts'
-import { brightness } from '../picture/views.ts'
+import { luminanceWeights, weighed } from '../picture/spotReading.ts'
 import type { View } from '../picture/view.ts'
 import type { PictureParts } from './lookPicture.ts'
 import { Stage } from './stage.ts'
@@ -9,7 +9,7 @@ import { Stage } from './stage.ts'
 export interface PixelShare {
   /** null for the room's steady light. */
   readonly lightId: string | null
-  /** Of the brightness there, 0-1; all together are 1. */
+  /** Of the luminance there, as a spot meter reads it, 0-1; all together are 1. */
   readonly share: number
   /** This source alone in camera channels, 1 is clip; all together are the picture's own, before the lens. */
   readonly channels: readonly [red: number, green: number, blue: number]
@@ -23,7 +23,7 @@ export interface SourcePlane {
   readonly brightness: Float32Array
 }
 
-type Lit = Pick<PictureParts, 'view' | 'lights' | 'ambient'>
+type Lit = Pick<PictureParts, 'taking' | 'view' | 'lights' | 'ambient'>
 
 /**
  * Who lights a place, from the very sums the picture is made of: each source is composed alone and read there. A place
@@ -47,20 +47,22 @@ export class WhoLights {
       const alone = this.compose(pixel, lights, ambient, room)
       return { lightId, channels: [alone[at]!, alone[at + 1]!, alone[at + 2]!] as const }
     })
-    const total = sources.reduce((sum, { channels }) => sum + brightness(...channels), 0)
-    return total === 0 ? [] : sources.map((source) => ({ ...source, share: brightness(...source.channels) / total }))
+    const weights = luminanceWeights(parts.taking.whiteBalanceKelvin)
+    const total = sources.reduce((sum, { channels }) => sum + weighed(weights, ...channels), 0)
+    return total === 0 ? [] : sources.map((source) => ({ ...source, share: weighed(weights, ...source.channels) / total }))
   }
 
   /** Every source's brightness over the whole picture, in the order of `at`. */
   everywhere(parts: Lit): readonly SourcePlane[] {
-    const { view } = parts
+    const { view, taking } = parts
+    const weights = luminanceWeights(taking.whiteBalanceKelvin)
     const sources = sourcesOf(parts)
     const size = view.width * view.height
     this.planes = sources.map((_, i) => (this.planes[i]?.length === size ? this.planes[i] : new Float32Array(size)))
     return sources.map(({ lightId, lights, ambient }, i) => {
       const alone = this.compose(view, lights, ambient, this.rooms.whole.of([view], () => composeRoom(view)))
       const plane = this.planes[i]!
-      for (let p = 0; p < size; p++) plane[p] = brightness(alone[3 * p]!, alone[3 * p + 1]!, alone[3 * p + 2]!)
+      for (let p = 0; p < size; p++) plane[p] = weighed(weights, alone[3 * p]!, alone[3 * p + 1]!, alone[3 * p + 2]!)
       return { lightId, brightness: plane }
     })
   }

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { drawLeaders, leaderTint } from '../../shared-core/picture/leaderView.ts'
 import { regionsOf } from '../../shared-core/picture/regions.ts'
-import { brightness, drawClipping } from '../../shared-core/picture/views.ts'
+import { luminanceWeights, weighed } from '../../shared-core/picture/spotReading.ts'
+import { drawClipping } from '../../shared-core/picture/views.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { LookPicture, type PictureRequest } from '../../shared-core/predict/lookPicture.ts'
 import { WhoLights } from '../../shared-core/predict/whoLights.ts'
@@ -16,11 +17,12 @@ describe('who lights what, all over the picture', () => {
   const linear = Float32Array.from(picture.draw(demoPlan, 'dusk', asked).linear)
   const parts = picture.parts(demoPlan, 'dusk', asked)
   const planes = new WhoLights().everywhere(parts)
+  const weights = luminanceWeights(parts.taking.whiteBalanceKelvin)
 
   // Light adds up (superposition of incoherent light).
   it('adds up to the picture', () => {
     for (let p = 0; p < asked.width * asked.height; p++) {
-      const whole = brightness(linear[3 * p]!, linear[3 * p + 1]!, linear[3 * p + 2]!)
+      const whole = weighed(weights, linear[3 * p]!, linear[3 * p + 1]!, linear[3 * p + 2]!)
       const sum = planes.reduce((so, plane) => so + plane.brightness[p]!, 0)
       expect(Math.abs(sum - whole)).toBeLessThan(1e-5 * Math.max(whole, 0.01))
     }
@@ -30,7 +32,7 @@ describe('who lights what, all over the picture', () => {
     const who = new WhoLights()
     for (let p = 0; p < asked.width * asked.height; p += 37) {
       const shares = who.at(parts, p % asked.width, Math.floor(p / asked.width))
-      shares.forEach(({ channels }, i) => expect(brightness(...channels)).toBeCloseTo(planes[i]!.brightness[p]!, 6))
+      shares.forEach(({ channels }, i) => expect(weighed(weights, ...channels)).toBeCloseTo(planes[i]!.brightness[p]!, 6))
     }
   })
 
