@@ -96,18 +96,26 @@ function drawRuns({ ground: { runs }, nets, width, height }: View, room: Compose
     const line = 3 * j * net.columns
     const next = line + 3 * net.columns
     const perPixel = 1 / (width * net.stepX)
-    let u = (0.5 / width - net.left) / net.stepX + runs[r + 2]! * perPixel
-    let at = 3 * (y * width + runs[r + 2]!)
-    for (let x = runs[r + 2]!; x < runs[r + 3]!; x++, at += 3, u += perPixel) {
-      const place = nodePlace(u, net.columns)
+    const first = (0.5 / width - net.left) / net.stepX
+    for (let x = runs[r + 2]!, end = runs[r + 3]!; x < end;) {
+      // Along a row the colour goes in even steps from one node to the next.
+      const place = nodePlace(first + x * perPixel, net.columns)
       const i = Math.min(net.columns - 2, place | 0)
-      const right = place - i
-      const left = 1 - right
+      const last = Math.min(end, Math.max(x + 1, i === net.columns - 2 ? end : Math.ceil((i + 1 - first) / perPixel)))
       const n = line + 3 * i
       const m = next + 3 * i
-      into[at] = above * (left * colours[n]! + right * colours[n + 3]!) + below * (left * colours[m]! + right * colours[m + 3]!)
-      into[at + 1] = above * (left * colours[n + 1]! + right * colours[n + 4]!) + below * (left * colours[m + 1]! + right * colours[m + 4]!)
-      into[at + 2] = above * (left * colours[n + 2]! + right * colours[n + 5]!) + below * (left * colours[m + 2]! + right * colours[m + 5]!)
+      const right = place - i
+      const leftRed = above * colours[n]! + below * colours[m]!
+      const leftGreen = above * colours[n + 1]! + below * colours[m + 1]!
+      const leftBlue = above * colours[n + 2]! + below * colours[m + 2]!
+      const redAcross = above * colours[n + 3]! + below * colours[m + 3]! - leftRed
+      const greenAcross = above * colours[n + 4]! + below * colours[m + 4]! - leftGreen
+      const blueAcross = above * colours[n + 5]! + below * colours[m + 5]! - leftBlue
+      for (let at = 3 * (y * width + x), along = right; x < last; x++, at += 3, along += perPixel) {
+        into[at] = leftRed + along * redAcross
+        into[at + 1] = leftGreen + along * greenAcross
+        into[at + 2] = leftBlue + along * blueAcross
+      }
     }
   }
 }

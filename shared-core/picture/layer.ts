@@ -14,6 +14,7 @@ import { MESH_HAIR, type SeenSurface } from './seenSurface.ts'
 import { shinesOf, type Fineness, type Shine } from './shine.ts'
 import { lightSurface, type ShineOnSurface } from './surfaceLight.ts'
 import type { SurfaceSamples } from './surfaceSamples.ts'
+import { spreadOverAll, thinnedSurface } from './thinnedSurface.ts'
 import type { View } from './view.ts'
 
 /**
@@ -58,9 +59,26 @@ export function returnedOf(scene: Scene, lightId: string): Returned {
   return { around, colour: returnedColour(scene, lightId, around) }
 }
 
-/** @param plates what may stand between this light and the subject: see platesBetween */
+/**
+ * A coarse layer is worked out on some of the slots and read off them for the others.
+ * @param plates what may stand between this light and the subject: see platesBetween
+ */
 export function surfaceLayer(
-  scene: Scene, samples: SurfaceSamples, lightId: string, { around, colour }: Returned, plates: PlatesBetween,
+  scene: Scene, samples: Pick<SurfaceSamples, 'surface' | 'mirrors'>, lightId: string, returned: Returned, plates: PlatesBetween,
+  skinSheen: number, fineness: Fineness,
+): SurfaceLayer {
+  if (fineness === 'full') return layerOn(scene, samples, lightId, returned, plates, skinSheen, fineness)
+  const thinned = thinnedSurface(samples.surface)
+  const few = layerOn(scene, { ...samples, surface: thinned.few }, lightId, returned, plates, skinSheen, fineness)
+  const all = (values: Float32Array): Float32Array => spreadOverAll(thinned, values)
+  return {
+    direct: all(few.direct), returned: all(few.returned), directInside: all(few.directInside),
+    returnedInside: all(few.returnedInside), sheen: all(few.sheen), eyes: few.eyes,
+  }
+}
+
+function layerOn(
+  scene: Scene, samples: Pick<SurfaceSamples, 'surface' | 'mirrors'>, lightId: string, { around, colour }: Returned, plates: PlatesBetween,
   skinSheen: number, fineness: Fineness,
 ): SurfaceLayer {
   const set = builtSet(scene)
