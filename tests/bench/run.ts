@@ -9,6 +9,7 @@ import type { BenchRow } from './row.ts'
 const parts: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   predict: async () => (await import('./predict.ts')).predictRows(),
   picture: async () => (await import('./picture.ts')).pictureRows(),
+  frame: async () => (await import('./frame.ts')).frameRows(),
   board: async () => (await import('./board.ts')).boardRows(),
   relay: async () => (await import('./relay.ts')).relayRows(),
 }
