@@ -8,6 +8,7 @@ import { addPiece, changePiece, movePiece, removePiece } from '../../shared-core
 import { aimLight, moveLight, turnLight } from '../../shared-core/plan/edits/placing.ts'
 import { addPoint, removePoint } from '../../shared-core/plan/edits/points.ts'
 import { changeRoom, renameJob } from '../../shared-core/plan/edits/job.ts'
+import { acceptSnag, markTrueArea, reopenSnag, setUpByPlane } from '../../shared-core/plan/edits/snags.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 
 /** Numbers in 0-1 from a number that starts them: the same start gives the same test, on every run. */
@@ -65,6 +66,10 @@ export function randomEdit(plan: Plan, random: () => number): PlanEdit | null {
     () => changeHead(plan, key(plan.heads), { lowestEnergyJoules: random() * 100 }),
     () => removeHead(plan, key(plan.heads)),
     () => changeRoom(plan, { heightMetres: random() * 5, surfaces: { ceiling: '#202020' } }),
+    () => acceptSnag(plan, lookId, { key: `spill:${lightId}:lips`, severity: 'look', value: random() * 4, message: 'm'.repeat(random() * 400) }, 'Ines', 1),
+    () => reopenSnag(plan, lookId, key(look?.accepted)),
+    () => markTrueArea(plan, lookId, pick(['lips', 'cheek-left', 'nowhere']) ?? ''),
+    () => setUpByPlane(plan, lookId),
     () => renameJob(plan, `Job ${random()}`),
   ]
   const made = pick(kinds)?.()

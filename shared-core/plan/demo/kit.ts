@@ -1,5 +1,5 @@
 import type { Gel, GelFamily, Head, Modifier } from '../schema/kit.ts'
-import { usualHead } from '../usual/kit.ts'
+import { usualGel, usualHead } from '../usual/kit.ts'
 
 export const demoHeads = {
   'head-1000': { ...usualHead, name: 'Head 1000, nine stops', count: 5 },
@@ -61,8 +61,8 @@ export const demoGels = {
   'quarter-warm': correction('Quarter warm', 33),
   'full-cool': correction('Full cool', -131),
   'half-cool': correction('Half cool', -65),
-  'neutral-1': { name: 'Neutral, 1 stop', source: { from: 'neutral', lossStops: 1 }, sheets: 2 },
-  'neutral-2': { name: 'Neutral, 2 stops', source: { from: 'neutral', lossStops: 2 }, sheets: 1 },
+  'neutral-1': { ...usualGel, name: 'Neutral, 1 stop', source: { from: 'neutral', lossStops: 1 }, sheets: 2 },
+  'neutral-2': { ...usualGel, name: 'Neutral, 2 stops', source: { from: 'neutral', lossStops: 2 }, sheets: 1 },
 } satisfies Record<string, Gel>
 
 function modifier(
@@ -72,9 +72,9 @@ function modifier(
 }
 
 function sheet(name: string, family: GelFamily, density: number, sheets: number): Gel {
-  return { name, source: { from: 'family', family, density }, sheets }
+  return { ...usualGel, name, source: { from: 'family', family, density }, sheets }
 }
 
 function correction(name: string, shiftMired: number): Gel {
-  return { name, source: { from: 'mired', shiftMired }, sheets: 2 }
+  return { ...usualGel, name, source: { from: 'mired', shiftMired }, sheets: 2 }
 }

@@ -30,15 +30,18 @@ const lensFlag: Piece = {
 }
 
 const key = (energyJoules: number) =>
-  octaKey({ place: at(-0.75, -0.8, 2.05), aim: face, serves: 'nose', wantedStops: 0, energyJoules })
+  octaKey({
+    place: at(-0.75, -0.8, 2.05), aim: face, serves: 'nose', wantedStops: 0, energyJoules, sandbag: true, circuitId: 'left',
+  })
 
 const edge = (wantedStops: number, energyJoules: number) => stripEdge({
   place: at(1.05, 0.95, 1.75), aim: at(0.05, 0, 1.45), gelIds: ['apricot'], serves: 'jaw-right', wantedStops, energyJoules,
+  circuitId: 'right',
 })
 
 const ground = (energyJoules: number) => reflectorBehind({
   letter: 'D', setUpOrder: 0, place: at(0, 1, 0.55), aim: at(0, 2.4, 1.55), gelIds: ['moss'], support: 'low-stand',
-  serves: 'background-centre', wantedStops: -0.5, energyJoules,
+  serves: 'background-centre', wantedStops: -0.5, energyJoules, circuitId: 'left',
 })
 
 const duskBase: Look = {
@@ -46,6 +49,7 @@ const duskBase: Look = {
   subject,
   backdrop: { ...usualLook.backdrop, topMetres: 3, intent: 'glow' },
   pieces: { 'flag-b': lensFlag },
+  mustReadTrue: { lips: { cleanPlatePlanned: false } },
 }
 
 export const duskDraft1: Look = {
@@ -58,7 +62,7 @@ export const duskDraft1: Look = {
     b: edge(-0.3, powers.duskDraft1.b),
     c: umbrellaShade({
       place: at(1.55, -1.55, 1.75), aim: face, gelIds: ['violet'], serves: 'cheek-right', wantedStops: -1.7,
-      energyJoules: powers.duskDraft1.c,
+      energyJoules: powers.duskDraft1.c, circuitId: 'right',
     }),
     d: ground(powers.duskDraft1.d),
   },
@@ -69,12 +73,13 @@ export const dusk: Look = {
   name: 'Look 1, Dusk in an orchard',
   order: 0,
   note: 'Draft 2: C moved to the side so that the lips read true; B up half a stop. A clean plate with A alone is planned.',
+  mustReadTrue: { lips: { cleanPlatePlanned: true } },
   lights: {
     a: key(powers.dusk.a),
     b: edge(0.2, powers.dusk.b),
     c: umbrellaShade({
       place: at(2, -0.25, 1.7), aim: at(0.07, -0.06, 1.55), gelIds: ['violet'], serves: 'cheek-right', wantedStops: -2,
-      energyJoules: powers.dusk.c,
+      energyJoules: powers.dusk.c, circuitId: 'right',
     }),
     d: ground(powers.dusk.d),
   },
@@ -110,7 +115,7 @@ const shadeBoard: Piece = {
 /** Crossed, one high and one low: a metre behind the cloth, straight-on reflectors would leave two hot pools. */
 const behindScrim = (letter: 'B' | 'D', setUpOrder: number, xMetres: number, aimMetres: number, energyJoules: number) => reflectorBehind({
   letter, setUpOrder, place: at(xMetres, 1.75, 1.5), aim: at(-1.6 * xMetres, 0.75, aimMetres), gelIds: ['pistachio'],
-  serves: 'background-centre', wantedStops: null, energyJoules,
+  serves: 'background-centre', wantedStops: null, energyJoules, circuitId: letter === 'B' ? 'right' : 'left',
 })
 
 export const firstLight: Look = {
@@ -120,6 +125,7 @@ export const firstLight: Look = {
   note: 'Pistachio wraps jaw and arms while the scrim behind reads clean white. The heads of B and D go behind it.',
   subject,
   backdrop: { ...usualLook.backdrop, topMetres: 3, intent: 'clean-white' },
+  mustReadTrue: { lips: { cleanPlatePlanned: false } },
   lights: {
     a: key(powers.firstLight.a),
     b: behindScrim('B', 0, 0.5, 2.8, powers.firstLight.b),

@@ -1,15 +1,11 @@
 import type { Light } from '../schema/look.ts'
 import type { Place } from '../schema/quantities.ts'
+import { usualLight } from '../usual/light.ts'
 
 /** What all lights of the demo job share. */
 const usual = {
-  on: true,
+  ...usualLight,
   headId: 'head-1000',
-  rollDegrees: 0,
-  gelIds: [],
-  gelPlace: 'at-the-head',
-  support: 'stand',
-  note: '',
 } satisfies Partial<Light>
 
 const openFront: Light['grid'] = { kind: 'none', openingDegrees: 40 }

@@ -7,7 +7,7 @@ import { refuse, type Result } from '../result.ts'
 import { addBranch, removeBranch } from './adding.ts'
 import { changeBranch, type EditResult, type Patch } from './changing.ts'
 import { own } from './lookAt.ts'
-import { usualHead, usualModifier } from '../usual/kit.ts'
+import { usualGel, usualHead, usualModifier } from '../usual/kit.ts'
 
 type Added<Id extends string> = Result<{ readonly edit: PlanEdit } & { readonly [Key in Id]: string }>
 
@@ -52,10 +52,10 @@ export function removeModifier(plan: Plan, modifierId: string): EditResult {
     ?? removeBranch(plan, 'removeModifier', ['modifiers', modifierId])
 }
 
-/** Adds a sheet to the drawer. */
-export function addGel(plan: Plan, gel: Gel): Added<'gelId'> {
+/** Adds a sheet to the drawer, usual in all that is not given. */
+export function addGel(plan: Plan, gel: Pick<Gel, 'name' | 'source'> & Partial<Gel>): Added<'gelId'> {
   const gelId = newId()
-  const added = addBranch(plan, 'addGel', ['gels', gelId], gel, LIMITS.kitEntries)
+  const added = addBranch(plan, 'addGel', ['gels', gelId], { ...usualGel, ...gel }, LIMITS.kitEntries)
   return added.ok ? { ...added, gelId } : added
 }
 

@@ -1,4 +1,4 @@
-import type { PlanChange } from '../edit.ts'
+import type { Json, PlanChange } from '../edit.ts'
 import { namedAreas, type Look } from '../schema/look.ts'
 import type { Plan } from '../schema/plan.ts'
 import { refuse } from '../result.ts'
@@ -14,6 +14,7 @@ export function mirrorLook(plan: Plan, lookId: string): EditResult {
   if (!look) return refuse('That look is no longer in the job.')
   const changes: PlanChange[] = []
   const refusal = collectChanges(plan, ['looks', lookId], mirrored(look), changes)
+  changes.push(...swapSides(lookId, 'mustReadTrue', look.mustReadTrue), ...swapSides(lookId, 'accepted', look.accepted))
   return refusal ?? { ok: true, edit: { name: 'mirrorLook', changes } }
 }
 
@@ -35,6 +36,21 @@ function mirrored(look: Look): Patch<Look> {
     pieces: mapRecord(look.pieces, (piece) => ({ place: flipX(piece.place), facingDegrees: flip(piece.facingDegrees) })),
     points: mapRecord(look.points, (point) => ({ place: flipX(point.place), facingDegrees: flip(point.facingDegrees) })),
   }
+}
+
+/** What is kept by area moves to the other side with it, also where the area is the end of a longer key. */
+function swapSides(lookId: string, record: 'mustReadTrue' | 'accepted', entries: Readonly<Record<string, object>>): PlanChange[] {
+  const path = (key: string) => ['looks', lookId, record, key]
+  const swapped = Object.entries(entries).filter(([key]) => otherKey(key) !== key)
+  const stays = new Set(swapped.map(([key]) => otherKey(key)))
+  return [
+    ...swapped.map(([key, entry]): PlanChange => ({ path: path(otherKey(key)), set: entry as Json })),
+    ...swapped.filter(([key]) => !stays.has(key)).map(([key]): PlanChange => ({ path: path(key), remove: true })),
+  ]
+}
+
+function otherKey(key: string): string {
+  return key.split(':').map(otherSide).join(':')
 }
 
 /** Never minus zero, which would count as a change. */

@@ -5,7 +5,7 @@ import {
 } from '../schema/look.ts'
 import { planSchema, SCHEMA_VERSION, teamMemberSchema } from '../schema/plan.ts'
 import { roomSchema } from '../schema/room.ts'
-import { usualHead, usualModifier } from '../usual/kit.ts'
+import { usualGel, usualHead, usualModifier } from '../usual/kit.ts'
 import { usualLight } from '../usual/light.ts'
 import { usualLook } from '../usual/look.ts'
 import { usualPieces, usualPoint } from '../usual/pieces.ts'
@@ -41,7 +41,7 @@ const mendings = new Map<z.ZodType, Mending>([
   [teamMemberSchema, { usual: { job: '' }, essential: ['name'] }],
   [headSchema, { usual: usualHead, essential: ['fullEnergyJoules', 'lowestEnergyJoules'] }],
   [modifierSchema, { usual: usualModifier, essential: ['kind', 'widthMetres', 'heightMetres'] }],
-  [gelSchema, { usual: { name: 'Gel', sheets: 0 }, essential: ['source'] }],
+  [gelSchema, { usual: { ...usualGel, name: 'Gel' }, essential: ['source'] }],
   [lookSchema, { usual: usualLook, essential: ['camera', 'subject', 'backdrop'] }],
   [cameraSchema, { usual: usualLook.camera, essential: [] }],
   [meterSchema, { usual: usualLook.meter, essential: [] }],

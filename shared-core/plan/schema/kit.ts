@@ -88,5 +88,10 @@ export const gelSchema = z.strictObject({
   source: gelSourceSchema,
   /** Sheets in the drawer; 0 means to be bought. */
   sheets: z.number().int().min(0).max(999),
+  /** What the maker's label says of the batch; empty when nobody looked. Batches of one name differ. */
+  batch: shortText,
+  /** Of one uncut sheet: decides what a cut can cover. */
+  sheetWidthMetres: sizeMetres,
+  sheetHeightMetres: sizeMetres,
 })
 export type Gel = z.infer<typeof gelSchema>

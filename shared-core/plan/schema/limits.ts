@@ -14,6 +14,8 @@ const mostEntries = new Map<z.ZodType, number>([
   [lookSchema.shape.lights, LIMITS.lightsPerLook],
   [lookSchema.shape.pieces, LIMITS.piecesPerLook],
   [lookSchema.shape.points, LIMITS.pointsPerLook],
+  [lookSchema.shape.mustReadTrue, LIMITS.trueAreasPerLook],
+  [lookSchema.shape.accepted, LIMITS.acceptedPerLook],
   [roomSchema.shape.columns, LIMITS.piecesPerLook],
   [roomSchema.shape.circuits, LIMITS.piecesPerLook],
 ])

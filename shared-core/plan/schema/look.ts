@@ -12,6 +12,8 @@ export const cameraSchema = z.strictObject({
   shutterSeconds: z.number().min(1 / 32_000).max(60),
   isoSpeed: z.number().min(6).max(819_200),
   whiteBalanceKelvin: colourTemperatureKelvin,
+  /** False: the camera judges for itself, and every gelled frame comes out balanced otherwise. */
+  whiteBalanceFixed: z.boolean(),
   /** The shortest shutter at which the whole frame is open. */
   syncSeconds: z.number().min(1 / 8_000).max(1),
   radioTrigger: z.boolean(),
@@ -90,6 +92,10 @@ export const lightSchema = z.strictObject({
   gelIds: z.array(idText).max(4),
   gelPlace: z.enum(['at-the-head', 'over-the-front']),
   support: z.enum(['stand', 'low-stand', 'boom']),
+  sandbag: z.boolean(),
+  safetyCable: z.boolean(),
+  /** The circuit of the room that the head is plugged into; empty while nobody has said. */
+  circuitId: z.string().max(40),
   plane: z.enum(planes),
   /** The area this light is metered at: a named area or the id of an added point. */
   serves: z.string().max(40),
@@ -151,6 +157,32 @@ export const meterSchema = z.strictObject({
 })
 export type MeterSettings = z.infer<typeof meterSchema>
 
+/** An area whose colour is the product's own. A clean plate is a frame by clear light alone, to take that colour from. */
+export const trueAreaSchema = z.strictObject({ cleanPlatePlanned: z.boolean() })
+
+/** How loud a snag is: it cannot work or is unsafe; it will show in the picture; good to know. */
+export const severities = ['stop', 'look', 'note'] as const
+export type Severity = (typeof severities)[number]
+
+/** Which snag, as the checks key it: a rule, and the ids of what it is about. */
+export const snagKeyText = z
+  .string()
+  .regex(/^[A-Za-z0-9_:-]{1,160}$/, 'letters, digits, -, _ and : only, at most 160')
+  .refine((key) => !(key in Object.prototype), 'not a name that the language itself uses')
+
+/** "That's the look": somebody saw what a check says and wants it so. On record for the retoucher. */
+export const acceptanceSchema = z.strictObject({
+  by: z.string().min(1).max(120),
+  /** Milliseconds since 1970, by the clock of who accepted. */
+  atMs: z.number().int().min(0).max(8_640_000_000_000_000),
+  severity: z.enum(severities),
+  /** The check's number then, in its own unit. */
+  value: z.number().min(-1_000_000).max(1_000_000),
+  /** What the check said then. */
+  message: z.string().max(300),
+})
+export type Acceptance = z.infer<typeof acceptanceSchema>
+
 export const lookSchema = z.strictObject({
   name: shortText,
   order: z.number().min(0).max(1_000),
@@ -163,5 +195,11 @@ export const lookSchema = z.strictObject({
   pieces: z.record(idText, pieceSchema),
   points: z.record(idText, pointSchema),
   finish: finishSchema,
+  /** Flashes of the whole look, tests too; null while nobody has said. */
+  framesPlanned: z.number().int().min(1).max(100_000).nullable(),
+  /** By area: what must read true. */
+  mustReadTrue: z.record(idText, trueAreaSchema),
+  /** By the key of the snag. */
+  accepted: z.record(snagKeyText, acceptanceSchema),
 })
 export type Look = z.infer<typeof lookSchema>

@@ -5,12 +5,12 @@ import { idText, longText, shortText } from './quantities.ts'
 import { roomSchema } from './room.ts'
 
 /** Raised with every change of shape; migrations lead every older file up to it. */
-export const SCHEMA_VERSION = 1
+export const SCHEMA_VERSION = 2
 
 export const teamMemberSchema = z.strictObject({ name: shortText, job: shortText })
 
 /** How many of each a job may hold. A document past these is hostile or broken, not large. */
-export const LIMITS = { looks: 40, lightsPerLook: 40, piecesPerLook: 60, pointsPerLook: 40, kitEntries: 300, team: 60 } as const
+export const LIMITS = { looks: 40, lightsPerLook: 40, piecesPerLook: 60, pointsPerLook: 40, trueAreasPerLook: 60, acceptedPerLook: 200, kitEntries: 300, team: 60 } as const
 
 /**
  * A whole job: the single source of truth that every number and picture is computed from.

@@ -1,4 +1,4 @@
-import type { Head, Modifier } from '../schema/kit.ts'
+import type { Gel, Head, Modifier } from '../schema/kit.ts'
 
 /**
  * A mains studio head of the common size, as published for the class: 1000 J over nine stops in tenths, 5600 K.
@@ -31,4 +31,12 @@ export const usualModifier: Modifier = {
   heightMetres: 0.18,
   depthMetres: 0.15,
   diffusers: 0,
+}
+
+/** A sheet of the common size, 50 × 60 cm (common practice, no source), apart from its name and its colour. */
+export const usualGel: Omit<Gel, 'name' | 'source'> = {
+  sheets: 0,
+  batch: '',
+  sheetWidthMetres: 0.5,
+  sheetHeightMetres: 0.6,
 }

@@ -18,6 +18,7 @@ export const usualLook: Look = {
     shutterSeconds: 1 / 160,
     isoSpeed: 200,
     whiteBalanceKelvin: 5_500,
+    whiteBalanceFixed: true,
     syncSeconds: 1 / 200,
     radioTrigger: true,
     headroomStops: 0,
@@ -53,4 +54,7 @@ export const usualLook: Look = {
   pieces: {},
   points: {},
   finish: { exposureStops: 0, contrast: 0, whitePointStops: 0, blackPoint: 0 },
+  framesPlanned: null,
+  mustReadTrue: {},
+  accepted: {},
 }

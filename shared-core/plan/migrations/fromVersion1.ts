@@ -1,0 +1,39 @@
+import type { Migration } from './migrate.ts'
+
+type Group = Readonly<Record<string, unknown>>
+
+/**
+ * Version 2 knows what some checks have to know: batches and sizes of sheets, sandbags, safety cables, circuits, frames
+ * planned, whether the white balance is fixed, what must read true, and which snags somebody accepted. An older plan
+ * never said, so it says "not known" wherever that can be said. Its white balance was a number, hence fixed.
+ */
+export const fromVersion1: Migration = {
+  from: 1,
+  why: 'Checks that can be accepted, and what further checks have to know',
+  migrate: (plan) => ({
+    ...plan,
+    gels: eachOf(plan['gels'], (gel) => ({ batch: '', sheetWidthMetres: 0.5, sheetHeightMetres: 0.6, ...gel })),
+    looks: eachOf(plan['looks'], (look) => ({
+      framesPlanned: null,
+      mustReadTrue: {},
+      accepted: {},
+      ...look,
+      camera: added(look['camera'], { whiteBalanceFixed: true }),
+      lights: eachOf(look['lights'], (light) => ({ sandbag: false, safetyCable: false, circuitId: '', ...light })),
+    })),
+  }),
+}
+
+/** What is no group is handed on as it is: the reader says what is wrong with it. */
+function eachOf(record: unknown, change: (entry: Group) => Group): unknown {
+  if (!isGroup(record)) return record
+  return Object.fromEntries(Object.entries(record).map(([id, entry]) => [id, isGroup(entry) ? change(entry) : entry]))
+}
+
+function added(group: unknown, news: Group): unknown {
+  return isGroup(group) ? { ...news, ...group } : group
+}
+
+function isGroup(value: unknown): value is Group {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+}
