@@ -10,11 +10,17 @@ import { useElementSize } from './useElementSize.ts'
 
 const LABEL_PIXELS = 20
 
+interface AreaMarksProps {
+  readonly allShown: boolean
+  /** The keyboard has come to an area. */
+  readonly onReached: (area: AreaPrediction) => void
+}
+
 /**
  * The areas on the picture: a mark at each, its name and stops when touched or when all are shown, and which channels
  * clip there. One stop of the Tab key; arrows go to the nearest area that way.
  */
-export function AreaMarks({ allShown }: { readonly allShown: boolean }) {
+export function AreaMarks({ allShown, onReached }: AreaMarksProps) {
   const areas = useBoard((board) => board.prediction.areas)
   const behind = useBoard((board) => board.prediction.background.behind)
   const selection = useBoard((board) => board.selection)
@@ -32,6 +38,8 @@ export function AreaMarks({ allShown }: { readonly allShown: boolean }) {
   const heights = useMemo(() => labelHeights(shown, size?.heightPixels ?? 0), [shown, size])
 
   function onKeyDown(event: KeyboardEvent, from: AreaPrediction): void {
+    // With Shift the keys move the reading and not the focus.
+    if (event.shiftKey) return
     const to = nextAreaTowards(shown, from, event.key)
     if (!to) return
     event.preventDefault()
@@ -55,7 +63,10 @@ export function AreaMarks({ allShown }: { readonly allShown: boolean }) {
               tabIndex={area.id === tabStop ? 0 : -1}
               aria-pressed={area.id === selectedId}
               aria-label={`${area.label}, ${signedStops(area.meter.stops)} stops, ${area.colour.words}${clippedInWords(area.colour.clipped)}`}
-              onFocus={() => setReached(area.id)}
+              onFocus={(event) => {
+                setReached(area.id)
+                if (event.currentTarget.matches(':focus-visible')) onReached(area)
+              }}
               onKeyDown={(event) => onKeyDown(event, area)}
               onClick={() => select(area.id === selectedId ? null : { kind: area.material === 'point' ? 'point' : 'area', id: area.id })}
             >

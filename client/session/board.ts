@@ -61,6 +61,11 @@ export interface Board {
   readonly lastWords: string
   /** Light seen alone while pressed; null for all. */
   readonly soloLightId: string | null
+  /** The plan to compare with: as it was kept, or else as it was before this person's last change; null before any. */
+  readonly before: Plan | null
+  readonly beforeKept: boolean
+  /** The Frame shows `before` while this is held. */
+  readonly seesBefore: boolean
 
   /** Writes the edit: one transaction, one undo step. Refused (with words) without the right to edit. */
   edit(edit: PlanEdit): void
@@ -73,6 +78,9 @@ export interface Board {
   setUnits(units: Units): void
   point(place: { xMetres: number; yMetres: number } | null): void
   solo(lightId: string | null): void
+  /** Keeps the plan as it is now to compare with, or goes back to comparing with one's last change. */
+  keepBefore(kept: boolean): void
+  seeBefore(sees: boolean): void
   handPenTo(seatId: string): void
   takePenBack(): void
 }

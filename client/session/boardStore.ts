@@ -36,6 +36,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let ownHand: PlanEdit | null = null
   let pointer: OwnPresence['pointer'] = null
   let frameAsked = false
+  let beforeLastChange: Plan | null = null
   let shownFrom: readonly unknown[] = []
 
   const store = createStore<Board>()(() => ({
@@ -63,6 +64,11 @@ export function createBoardStore(parts: BoardParts): BoardStore {
       tell()
     },
     solo: (soloLightId: string | null) => store.setState({ soloLightId }),
+    keepBefore: (kept: boolean) => {
+      store.setState({ beforeKept: kept, before: kept ? store.getState().plan : beforeLastChange })
+      say(kept ? 'Kept: Before now shows the Frame as it is here' : 'Before shows the Frame before your last change again')
+    },
+    seeBefore: (sees: boolean) => store.setState({ seesBefore: sees && store.getState().before !== null }),
     handPenTo: parts.company.handPenTo,
     takePenBack: parts.company.takePenBack,
   }))
@@ -74,6 +80,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
       say(`Not changed. ${mayNotBecause ?? ''}`.trim())
       predictNow()
     } else {
+      rememberBefore()
       parts.plan.write(planEdit)
     }
     tell()
@@ -89,8 +96,15 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   function step(direction: 'undo' | 'redo'): void {
     if (!store.getState().mayEdit) return
     say(direction === 'undo' ? 'Undone' : 'Done again')
+    rememberBefore()
     // A plan that knows better what it took back says so after.
     parts.plan[direction]()
+  }
+
+  function rememberBefore(): void {
+    const { plan, beforeKept } = store.getState()
+    beforeLastChange = plan
+    if (!beforeKept) store.setState({ before: plan })
   }
 
   function tell(): void {
@@ -174,7 +188,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
 type Fields = Omit<
   Board,
-  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'handPenTo' | 'takePenBack'
+  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'handPenTo' | 'takePenBack'
 >
 
 function start(parts: BoardParts): Fields {
@@ -197,6 +211,9 @@ function start(parts: BoardParts): Fields {
     canRedo: parts.plan.canRedo(),
     lastWords: '',
     soloLightId: null,
+    before: null,
+    beforeKept: false,
+    seesBefore: false,
   }
 }
 

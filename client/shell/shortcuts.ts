@@ -1,6 +1,6 @@
 /** What a key does on the board. One table: the page listens by it and the list of keys is drawn from it. */
 export type Shortcut =
-  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'details' | 'let-go' | 'next-look' | 'previous-look' }
+  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'before' | 'details' | 'let-go' | 'next-look' | 'previous-look' }
   | { readonly does: 'light'; readonly letter: string }
 
 export interface KeyPress {
@@ -13,6 +13,8 @@ export interface KeyPress {
 export const shortcutList: readonly { readonly keys: readonly string[]; readonly words: string }[] = [
   { keys: ['A', '…', 'Z'], words: 'Pick the light with that letter; hold the key to see it alone' },
   { keys: ['Space'], words: 'All lights again' },
+  { keys: [','], words: 'Held: the Frame as it was before your last change, or as you kept it' },
+  { keys: ['←', '↑', '→', '↓'], words: 'On the Frame: the next area that way, and what it reads; with Shift the reading moves off it' },
   { keys: ['↑', '↓'], words: 'In a number: a tenth of a stop or the usual step; with Shift a third, with Alt a whole' },
   { keys: ['←', '↑', '→', '↓'], words: 'On the Floor: move what is picked by 1 cm, with Shift by 10 cm; with Alt turn it' },
   { keys: ['Shift', 'D'], words: 'On the Floor: duplicate what is picked' },
@@ -38,6 +40,7 @@ export function shortcutOf({ key, command, shift, alt }: KeyPress): Shortcut | n
   if (key === '?') return { does: 'list' }
   if (shift) return null
   if (key === ' ') return { does: 'all-lights' }
+  if (key === ',') return { does: 'before' }
   if (key === 'Enter') return { does: 'details' }
   if (key === 'Escape') return { does: 'let-go' }
   if (key === ']') return { does: 'next-look' }

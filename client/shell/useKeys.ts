@@ -19,6 +19,7 @@ export function useKeys(): void {
     function letGoOfKey(): void {
       clearTimeout(aloneTimer)
       if (heldKey !== null && store.getState().soloLightId !== null) store.getState().solo(null)
+      store.getState().seeBefore(false)
       heldKey = null
     }
 
@@ -28,13 +29,17 @@ export function useKeys(): void {
       const shortcut = shortcutOf({ key: event.key, command, shift: event.shiftKey, alt: event.altKey })
       if (shortcut === null || takesKeys(event.target, command, event.key)) return
       if (shortcut.does !== 'let-go') event.preventDefault()
-      if (event.repeat && shortcut.does === 'light') return
+      if (event.repeat && (shortcut.does === 'light' || shortcut.does === 'before')) return
       if (shortcut.does === 'light') {
         letGoOfKey()
         const lightId = pickLight(store.getState(), shortcut.letter)
         if (lightId === null) return
         heldKey = event.key
         aloneTimer = setTimeout(() => store.getState().solo(lightId), holdMs)
+      } else if (shortcut.does === 'before') {
+        letGoOfKey()
+        heldKey = event.key
+        store.getState().seeBefore(true)
       } else {
         perform(store.getState(), shortcut.does)
       }
@@ -56,7 +61,7 @@ export function useKeys(): void {
   }, [store])
 }
 
-function perform(board: Board, does: Exclude<Shortcut['does'], 'light'>): void {
+function perform(board: Board, does: Exclude<Shortcut['does'], 'light' | 'before'>): void {
   switch (does) {
     case 'undo':
       return board.undo()

@@ -21,7 +21,7 @@ function maker() {
     const asked = taken.at(-1)!
     const data: WorkerAnswer = asked.kind === 'shares'
       ? { slot: asked.slot, shares: [{ lightId: 'a', share: 1, channels: [1, 1, 1] }] }
-      : { slot: asked.slot, width: asked.width, height: asked.height, rgba: null, linear: null, trouble: '' }
+      : { slot: asked.slot, width: asked.width, height: asked.height, rgba: null, linear: null, letters: [], trouble: '' }
     made.onmessage!({ data } as MessageEvent<WorkerAnswer>)
   }
   return { made, taken, finish }

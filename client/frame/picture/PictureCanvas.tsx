@@ -2,9 +2,10 @@ import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
 import { useBoard } from '../../session/useBoard.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import { CanvasPaper } from './canvasPaper.ts'
+import { planInFrame } from '../before/planInFrame.ts'
 import { pictureDesk } from './pictureDesk.ts'
-import type { DrawnPicture, PictureKind } from './pictureOrders.ts'
-import type { LinearPicture } from './reading.ts'
+import type { DrawnPicture, EyesPart, PictureKind } from './pictureOrders.ts'
+import type { ShownPicture } from './reading.ts'
 
 export interface PictureCanvasProps {
   readonly kind: PictureKind
@@ -16,8 +17,10 @@ export interface PictureCanvasProps {
   /** A new one fades to the new picture (a light lifted out, seen alone); the same one follows a hand at once. */
   readonly fadeKey: string
   readonly view?: PictureView
+  /** Only the part of the Frame around the eyes. */
+  readonly eyes?: EyesPart
   /** Told the linear picture behind what is shown, for readings. */
-  readonly onLinear?: (linear: LinearPicture) => void
+  readonly onLinear?: (shown: ShownPicture) => void
   /** Shown until the first picture is there, and where none can be drawn. */
   readonly children: ReactNode
 }
@@ -28,9 +31,9 @@ const HAND_SHRINK = 2
 const REST_MS = 120
 
 /** The predicted picture, drawn by the worker and laid on a canvas as it comes. */
-export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', onLinear, children }: PictureCanvasProps) {
-  const shown = useBoard((board) => board.shown)
-  const inHand = useBoard((board) => board.shown !== board.plan)
+export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', eyes, onLinear, children }: PictureCanvasProps) {
+  const shown = useBoard((board) => (kind === 'single' ? board.shown : planInFrame(board)))
+  const inHand = useBoard((board) => board.shown !== board.plan && planInFrame(board) === board.shown)
   const lookId = useBoard((board) => board.lookId)
   const slot = useId()
   const canvas = useRef<HTMLCanvasElement>(null)
@@ -47,10 +50,10 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         kind: underHand ? 'hand' : kind,
         width: underHand ? Math.ceil(widthPixels / HAND_SHRINK) : widthPixels,
         height: underHand ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
-        view, space: displaySpace(),
+        view, space: displaySpace(), ...(eyes && { eyes }),
       }, (picture) => {
         if (picture.rgba === null) return setDrawn(false)
-        if (picture.linear !== null) onLinear?.({ width: picture.width, height: picture.height, linear: picture.linear })
+        if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId })
         const fades = lastFade.current !== fadeKey
         lastFade.current = fadeKey
         paper.current ??= paperOf(canvas.current)
@@ -62,7 +65,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     if (kind === 'frame') order(true)
     const rested = setTimeout(() => order(false), REST_MS)
     return () => clearTimeout(rested)
-  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, onLinear])
+  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, eyes, onLinear])
 
   useEffect(() => () => pictureDesk()?.forget(slot), [slot])
 

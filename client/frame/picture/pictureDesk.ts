@@ -14,7 +14,7 @@ interface Task {
 }
 
 /** A hand on a light sees the big picture follow first; a pointer on it is answered before anything small. */
-const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'frame', 'shares', 'saved', 'single']
+const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'frame', 'shares', 'saved', 'eyes', 'single']
 
 /**
  * Hands orders to the worker one at a time. Of each slot only the newest order waits. A worker that breaks is not asked
@@ -32,7 +32,7 @@ export class PictureDesk {
 
   order(order: PictureOrder, onDrawn: (drawn: DrawnPicture) => void): void {
     const { slot, width, height } = order
-    const noPicture: DrawnPicture = { slot, width, height, rgba: null, linear: null, trouble: 'This browser cannot draw the picture.' }
+    const noPicture: DrawnPicture = { slot, width, height, rgba: null, linear: null, letters: [], trouble: 'This browser cannot draw the picture.' }
     this.take({ order, answered: (answer) => onDrawn(answer !== null && 'rgba' in answer ? answer : noPicture) })
   }
 

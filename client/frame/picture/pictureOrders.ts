@@ -3,7 +3,12 @@ import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import type { PixelShare } from '../../../shared-core/predict/whoLights.ts'
 
 /** Which picture one is: each kind keeps its size, and with it its layers. `hand` is the Frame while a hand moves something. */
-export type PictureKind = 'frame' | 'hand' | 'single' | 'saved'
+export type PictureKind = 'frame' | 'hand' | 'eyes' | 'single' | 'saved'
+
+export interface EyesPart {
+  readonly width: number
+  readonly height: number
+}
 
 /** What the page asks of the worker. The newest order of a slot makes older ones worthless. */
 export interface PictureOrder {
@@ -13,12 +18,21 @@ export interface PictureOrder {
   readonly lookId: string
   readonly width: number
   readonly height: number
+  /** Of the eyes' part, as shares of the Frame; the whole Frame unless said. */
+  readonly eyes?: EyesPart
   readonly soloLightId: string | null
   /** While a hand is on something: fewer points a light. */
   readonly coarse: boolean
   readonly view: PictureView
   /** The display's own colours; files are sRGB. */
   readonly space: PredefinedColorSpace
+}
+
+/** A letter or a word on a part of the picture, 0-1 from the left and the top. */
+export interface PictureLetter {
+  readonly text: string
+  readonly frameX: number
+  readonly frameY: number
 }
 
 /** What the worker gives back; pixels are null when the picture could not be drawn, with the reason in words. */
@@ -29,6 +43,8 @@ export interface DrawnPicture {
   readonly rgba: Uint8ClampedArray<ArrayBuffer> | null
   /** Camera channels, three a pixel, for readings; the Frame's only. */
   readonly linear: Float32Array<ArrayBuffer> | null
+  /** What the parts of a view are, to be written on them. */
+  readonly letters: readonly PictureLetter[]
   readonly trouble: string
 }
 

@@ -1,12 +1,15 @@
 /// <reference lib="webworker" />
 import subjectUrl from '../../../shared-core/subject/asset/subject.bin?url'
-import { drawClipping, drawStops } from '../../../shared-core/picture/views.ts'
+import { leaderTint } from '../../../shared-core/picture/leaderView.ts'
+import { spotWeights } from '../../../shared-core/picture/spotReading.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import { turnOf } from '../reading/lightTurns.ts'
 import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
 import { WhoLights } from '../../../shared-core/predict/whoLights.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
 import type { DrawnPicture, FoundShares, PictureKind, PictureOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
 import { shareBranches } from './shareBranches.ts'
+import { drawView, ROOM_LETTERS, type LetteredPlane } from './viewLetters.ts'
 
 /** Draws the board's pictures beside the page, one order after another; which one is next is the page's to say. */
 const subject = fetch(subjectUrl).then(async (answer) => {
@@ -37,17 +40,28 @@ async function draw(order: PictureOrder): Promise<DrawnPicture> {
     if (kind !== 'saved') pictures.delete('saved')
     let picture = pictures.get(kind)
     if (!picture) pictures.set(kind, (picture = new LookPicture(asset)))
-    const { rgba, linear } = picture.draw(plan, lookId, order)
+    const crop = order.eyes && picture.eyesCrop(plan, lookId, order.eyes.width, order.eyes.height)
+    if (crop === null) throw new Error('The camera sees no eyes.')
+    const { rgba, linear } = picture.draw(plan, lookId, crop === undefined ? order : { ...order, crop })
     const isFrame = kind === 'frame' || kind === 'hand'
     if (isFrame) onThePage = { order, plan }
     // Copies: the picture may use its own pixels again.
     const pixels = new Uint8ClampedArray(rgba)
-    if (view === 'stops') drawStops(linear, width, height, pixels)
-    if (view === 'clipping') drawClipping(linear, width, height, pixels)
-    return { slot, width, height, rgba: pixels, linear: isFrame ? new Float32Array(linear) : null, trouble: '' }
+    const spot = spotWeights(plan.looks[lookId]!.camera)
+    const letters = drawView(view, linear, width, height, spot, pixels, () => sourcesOf(picture, plan, order))
+    return { slot, width, height, rgba: pixels, linear: isFrame ? new Float32Array(linear) : null, letters, trouble: '' }
   } catch (error) {
-    return { slot, width, height, rgba: null, linear: null, trouble: error instanceof Error ? error.message : String(error) }
+    return { slot, width, height, rgba: null, linear: null, letters: [], trouble: error instanceof Error ? error.message : String(error) }
   }
+}
+
+/** Each light's part of the whole Frame, with its letter and its place in the set-up order. */
+function sourcesOf(picture: LookPicture, plan: Plan, order: PictureOrder): readonly LetteredPlane[] {
+  const parts = picture.parts(plan, order.lookId, order)
+  return whoLights.everywhere(parts).map(({ lightId, brightness }) => ({
+    brightness, letter: lightId === null ? ROOM_LETTERS : (parts.look.lights[lightId]?.letter ?? ''),
+    tint: leaderTint(lightId === null ? null : turnOf(parts.look, lightId)),
+  }))
 }
 
 function sharesAt({ slot, frameX, frameY }: SharesOrder): FoundShares {

@@ -4,6 +4,8 @@ import { displayHex } from '../../../shared-core/colour/display.ts'
 import { colourWords } from '../../../shared-core/colour/hueWords.ts'
 import { spotWeights, stopsOverGrey } from '../../../shared-core/picture/spotReading.ts'
 import type { Camera, Finish } from '../../../shared-core/plan/schema/look.ts'
+import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import type { PictureLetter } from './pictureOrders.ts'
 
 /** The linear picture that is on the canvas. */
 export interface LinearPicture {

@@ -1,0 +1,84 @@
+import { useCallback, useMemo, useRef, useState } from 'react'
+import type { PictureView } from '../../shared-core/picture/views.ts'
+import { useBoard } from '../session/useBoard.ts'
+import { AreaMarks } from './AreaMarks.tsx'
+import { colourAlone } from './colourAlone.ts'
+import { EyeInset } from './eyes/EyeInset.tsx'
+import { FormPicture } from './FormPicture.tsx'
+import { PictureCanvas } from './picture/PictureCanvas.tsx'
+import type { PictureLetter } from './picture/pictureOrders.ts'
+import type { ShownPicture } from './picture/reading.ts'
+import { ReadingCard } from './reading/ReadingCard.tsx'
+import { useReading } from './reading/useReading.ts'
+import { useReadingHand } from './reading/useReadingHand.ts'
+import { ViewLegend } from './ViewLegend.tsx'
+
+/** Sharp enough for the biggest print on the easel, and still quick to sum on every move of a hand. */
+const WIDEST_PIXELS = 440
+
+interface PrintProps {
+  /** Of the print on the screen, in its own pixels. */
+  readonly widthPixels: number
+  readonly heightPixels: number
+  readonly view: PictureView
+  readonly allAreas: boolean
+  readonly eyesShown: boolean
+  readonly description: string
+}
+
+/** The picture itself, what is read off it, the letters and the key of its view, and the eyes in a corner. */
+export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, description }: PrintProps) {
+  const prediction = useBoard((board) => board.prediction)
+  const stature = useBoard((board) => board.shown.looks[board.lookId]?.subject.heightMetres ?? 1.7)
+  const finish = useBoard((board) => board.shown.looks[board.lookId]?.finish)
+  const soloLightId = useBoard((board) => board.soloLightId)
+  const seesBefore = useBoard((board) => board.seesBefore)
+  const beforeKept = useBoard((board) => board.beforeKept)
+  const [letters, setLetters] = useState<readonly PictureLetter[]>([])
+  const frame = useRef<HTMLDivElement>(null)
+  const { taken, readAt, pictureCame } = useReading()
+  const hand = useReadingHand(frame, { taken, readAt })
+  const onLinear = useCallback((shown: ShownPicture) => {
+    pictureCame(shown)
+    setLetters((last) => (last.length === 0 && shown.letters.length === 0 ? last : shown.letters))
+  }, [pictureCame])
+
+  const { areas, framing, taking } = prediction
+  const solo = prediction.lights.find((light) => light.id === soloLightId)
+  const colours = useMemo(
+    () => areas.map((area) => (solo && finish ? colourAlone(area, solo.id, taking, finish) : area.colour.display)),
+    [areas, solo, taking, finish],
+  )
+  const pixels = Math.min(WIDEST_PIXELS, Math.round(widthPixels * devicePixelRatio))
+  const lit = `${soloLightId ?? ''} ${seesBefore} ${prediction.lights.map(({ on, gel }) => `${on} ${gel.name}`).join()}`
+  const fadeKey = `${view} ${lit}`
+
+  return (
+    <div ref={frame} className="frame-print" style={{ width: widthPixels, height: heightPixels }} data-before={seesBefore} {...hand}>
+      <PictureCanvas
+        kind="frame"
+        soloLightId={soloLightId}
+        widthPixels={pixels}
+        heightPixels={Math.round((pixels * heightPixels) / widthPixels)}
+        fadeKey={fadeKey}
+        view={view}
+        onLinear={onLinear}
+        description={seesBefore ? `As it was before. ${description}` : description}
+      >
+        <FormPicture areas={areas} framing={framing} statureMetres={stature} colours={colours} widthPixels={pixels} fadeKey={fadeKey} description={description} />
+      </PictureCanvas>
+      <AreaMarks allShown={allAreas} onReached={(area) => readAt({ frameX: area.frameX, frameY: area.frameY, by: 'keys' })} />
+      {letters.length > 0 && (
+        <ul className="picture-letters" aria-hidden>
+          {letters.map(({ text, frameX, frameY }) => (
+            <li key={`${text} ${frameX} ${frameY}`} className="picture-letter" style={{ left: `${frameX * 100}%`, top: `${frameY * 100}%` }}>{text}</li>
+          ))}
+        </ul>
+      )}
+      {eyesShown && <EyeInset frameWidthPixels={widthPixels} frameHeightPixels={heightPixels} fadeKey={lit} />}
+      <ViewLegend view={view} />
+      {seesBefore && <p className="before-word">{beforeKept ? 'Before, as kept' : 'Before your last change'}</p>}
+      <ReadingCard taken={taken} />
+    </div>
+  )
+}

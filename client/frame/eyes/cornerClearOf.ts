@@ -1,0 +1,27 @@
+/** A place of the Frame, 0-1 from the left and the top. */
+interface Place {
+  readonly frameX: number
+  readonly frameY: number
+}
+
+export interface Corner {
+  readonly side: 'left' | 'right'
+  readonly edge: 'top' | 'bottom'
+}
+
+const CORNERS: readonly Corner[] = [
+  { side: 'left', edge: 'top' }, { side: 'right', edge: 'top' }, { side: 'left', edge: 'bottom' }, { side: 'right', edge: 'bottom' },
+]
+
+/**
+ * The corner where a box of this size keeps farthest from all of these places; the first of equals, top left before all.
+ * @param width,height as shares of the Frame
+ */
+export function cornerClearOf(places: readonly Place[], width: number, height: number): Corner {
+  const away = (corner: Corner): number => Math.min(...places.map(({ frameX, frameY }) => {
+    const x = corner.side === 'left' ? frameX - width : 1 - width - frameX
+    const y = corner.edge === 'top' ? frameY - height : 1 - height - frameY
+    return Math.max(x, y)
+  }), 1)
+  return CORNERS.reduce((best, corner) => (away(corner) > away(best) + 0.02 ? corner : best))
+}
