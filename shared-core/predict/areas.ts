@@ -4,12 +4,15 @@ import { xyzFromChannels } from '../colour/cameraMatrix.ts'
 import { displayHex } from '../colour/display.ts'
 import { colourWords } from '../colour/hueWords.ts'
 import type { CameraRgb } from '../colour/triples.ts'
-import { SPOT_CONSTANT } from '../exposure/meter.ts'
+import type { LightTable } from '../picture/compose.ts'
+import type { PictureMaterial } from '../picture/material.ts'
+import { spotWeights, weighed } from '../picture/spotReading.ts'
 import { reflectanceOfSwatch } from '../spectra/surface/swatch.ts'
 import type { ReflectanceSpectrum } from '../spectra/spectrum.ts'
+import type { AreaLayer } from './areaLayers.ts'
 import type { Arrival, Arrivals } from './arrivals.ts'
 import type { LightPalette } from './lightPalette.ts'
-import { subjectReflectance } from './materials.ts'
+import { bodyOf, lightTable } from './pictureTables.ts'
 import type { AreaColour, AreaFromLight, AreaPrediction, Taking } from './prediction.ts'
 import type { Site } from './sites.ts'
 import { meterReading, receptorConstant, stopsOrNull } from './taking.ts'
@@ -29,33 +32,44 @@ export interface AmbientLight {
   readonly palette: LightPalette
 }
 
-/** One light's effect at a site, in lux-seconds and camera channels. */
+/** One light's effect at a site: what a meter held there receives, in lux-seconds, and what the camera sees of it. */
 interface Received {
   readonly flat: number
   readonly domeOut: number
-  readonly domeToLight: number
-  readonly reflectedLuminance: number
   readonly channels: CameraRgb
 }
 
-const NOTHING: Received = { flat: 0, domeOut: 0, domeToLight: 0, reflectedLuminance: 0, channels: [0, 0, 0] }
+const NOTHING: Received = { flat: 0, domeOut: 0, channels: [0, 0, 0] }
+const SUBJECT_MATERIALS: readonly string[] = ['skin', 'lips', 'hair', 'cloth'] satisfies PictureMaterial[]
 
+/**
+ * @param layers the picture's own light on the subject's areas: their colours and what falls on them come from there, so
+ *   that picture and numbers are one. All else is read from its arrivals.
+ */
 export function areasOf(
-  look: Look, taking: Taking, arrivals: Arrivals, lights: readonly FiringLight[], ambient: AmbientLight,
+  look: Look, taking: Taking, arrivals: Arrivals, layers: ReadonlyMap<string, AreaLayer>,
+  lights: readonly FiringLight[], ambient: AmbientLight,
 ): AreaPrediction[] {
+  const bodies = SUBJECT_MATERIALS.map((material) => bodyOf(look, material as PictureMaterial))
+  const subject = lights.map((light) => {
+    const layer = light.on ? layers.get(light.id) : undefined
+    return layer ? { layer, table: lightTable(light, layer, bodies, taking.clipLuxSeconds) } : null
+  })
   return arrivals.sites.map((site, index) => {
-    const on = siteReflectance(site, look)
-    const fromLights = lights.map((light) =>
-      light.on ? received(arrivals.byLight.get(light.id)?.[index], light, on, taking) : NOTHING)
-    const fromRoom = fromAmbient(ambient, on, site, taking)
-    return areaOf(look, taking, site, lights, fromLights, fromRoom)
+    const row = SUBJECT_MATERIALS.indexOf(site.material)
+    const on = row < 0 ? siteReflectance(site) : bodies[row]!
+    const fromLights = lights.map((light, i) => {
+      const arrival = arrivals.byLight.get(light.id)?.[index]
+      if (!light.on || !arrival) return NOTHING
+      return row < 0 ? received(arrival, light, on, taking) : receivedOnSubject(arrival, light, subject[i]!, index, row)
+    })
+    return areaOf(look, taking, site, lights, fromLights, fromAmbient(ambient, on, site, taking))
   })
 }
 
-/** What covers a site: null counts as a perfect white, which a bare lit front stands for. */
-function siteReflectance(site: Site, look: Look): ReflectanceSpectrum | null {
-  if (site.swatch !== null) return reflectanceOfSwatch(site.swatch)
-  return site.material === 'front' ? null : subjectReflectance(look.subject, site.material)
+/** What covers a site that is not of the subject: null counts as a perfect white, which a bare lit front stands for. */
+function siteReflectance({ swatch }: Site): ReflectanceSpectrum | null {
+  return swatch === null ? null : reflectanceOfSwatch(swatch)
 }
 
 /** Exposure at a light's own place of service, one light alone: what its level is read from. */
@@ -66,23 +80,36 @@ export function domeTowardsLight(arrival: Arrival | undefined, light: FiringLigh
   return luxSeconds * light.luminousEnergyLumenSeconds
 }
 
-function received(arrival: Arrival | undefined, light: FiringLight, on: ReflectanceSpectrum | null, taking: Taking): Received {
-  if (!arrival) return NOTHING
+/** As picture/compose colours a corner of the surface. */
+function receivedOnSubject(
+  { legs }: Arrival, { palette, luminousEnergyLumenSeconds: energy }: FiringLight,
+  { layer: { areas, returnedColour }, table }: { readonly layer: AreaLayer, readonly table: LightTable }, area: number, row: number,
+): Received {
+  const { direct, returned, directInside, returnedInside, sheen } = areas[area]!
+  const channel = (k: number): number =>
+    directInside * table.direct[3 * row + k]! + returnedInside * table.returned[3 * row + k]! +
+    sheen * table.sheen[k]! + (returned - returnedInside) * table.returnedSheen[k]!
+  let domeOut = 0
+  for (const { by, receipt } of legs) domeOut += receipt.domeOut * palette.leg(by, null).luminance
+  return {
+    flat: energy * (direct * palette.leg(null, null).luminance + returned * palette.leg(returnedColour.curve, null).luminance),
+    domeOut: energy * domeOut,
+    channels: [channel(0), channel(1), channel(2)],
+  }
+}
+
+function received(arrival: Arrival, light: FiringLight, on: ReflectanceSpectrum | null, taking: Taking): Received {
   const energy = light.luminousEnergyLumenSeconds
   let flat = 0
   let domeOut = 0
-  let domeToLight = 0
-  let reflectedLuminance = 0
   let red = 0
   let green = 0
   let blue = 0
   for (const { by, receipt } of arrival.legs) {
-    const { luminance, reflectedLuminance: reflected, channels } = light.palette.leg(by, on)
+    const { luminance, channels } = light.palette.leg(by, on)
     const fallen = receipt.flat * energy
     flat += fallen * luminance
     domeOut += receipt.domeOut * energy * luminance
-    domeToLight += receipt.domeToLight * energy * luminance
-    reflectedLuminance += fallen * reflected
     red += fallen * channels[0]
     green += fallen * channels[1]
     blue += fallen * channels[2]
@@ -92,30 +119,21 @@ function received(arrival: Arrival | undefined, light: FiringLight, on: Reflecta
     const shone = arrival.shines * energy
     flat += shone * luminance
     domeOut += shone * luminance
-    domeToLight += shone * luminance
-    reflectedLuminance += shone * luminance
     red += shone * channels[0]
     green += shone * channels[1]
     blue += shone * channels[2]
   }
   const perLuxSecond = 1 / taking.clipLuxSeconds
-  return {
-    flat, domeOut, domeToLight, reflectedLuminance,
-    channels: [red * perLuxSecond, green * perLuxSecond, blue * perLuxSecond],
-  }
+  return { flat, domeOut, channels: [red * perLuxSecond, green * perLuxSecond, blue * perLuxSecond] }
 }
 
 function fromAmbient(ambient: AmbientLight, on: ReflectanceSpectrum | null, site: Site, taking: Taking): Received {
   // A lit front or a void does not show the room's light: its own brightness is all that counts there.
   if (ambient.luxSeconds === 0 || (site.material === 'front' && site.swatch === null)) return NOTHING
-  const { reflectedLuminance, channels } = ambient.palette.leg(null, on)
+  const { channels } = ambient.palette.leg(null, on)
   const luxSeconds = ambient.luxSeconds
   const scale = luxSeconds / taking.clipLuxSeconds
-  return {
-    flat: luxSeconds, domeOut: luxSeconds, domeToLight: luxSeconds,
-    reflectedLuminance: reflectedLuminance * luxSeconds,
-    channels: [channels[0] * scale, channels[1] * scale, channels[2] * scale],
-  }
+  return { flat: luxSeconds, domeOut: luxSeconds, channels: [channels[0] * scale, channels[1] * scale, channels[2] * scale] }
 }
 
 function areaOf(
@@ -123,12 +141,13 @@ function areaOf(
 ): AreaPrediction {
   const sum = (pick: (part: Received) => number) => fromLights.reduce((total, part) => total + pick(part), pick(fromRoom))
   const flatLuxSeconds = sum((part) => part.flat)
-  const reflected = sum((part) => part.reflectedLuminance)
   const dome = meterReading(sum((part) => part.domeOut), taking, receptorConstant(look.meter, 'dome'))
   const flat = meterReading(flatLuxSeconds, taking, receptorConstant(look.meter, 'flat'))
   const byDome = look.meter.receptor === 'dome'
   const constant = receptorConstant(look.meter, look.meter.receptor)
   const channels: CameraRgb = [sum((p) => p.channels[0]), sum((p) => p.channels[1]), sum((p) => p.channels[2])]
+  const spot = spotWeights(look.camera)
+  const whole = weighed(spot, channels[0], channels[1], channels[2])
   return {
     id: site.id,
     label: site.label,
@@ -146,18 +165,16 @@ function areaOf(
       lightId: lights[i]!.id,
       stops: meterReading(byDome ? part.domeOut : part.flat, taking, constant).stops,
       exposureLuxSeconds: part.flat,
-      share: reflected > 0 ? part.reflectedLuminance / reflected : 0,
+      share: whole > 0 ? weighed(spot, part.channels[0], part.channels[1], part.channels[2]) / whole : 0,
       channels: part.channels,
     })),
-    colour: areaColour(look, taking, channels, reflected),
+    colour: areaColour(look, taking, channels, whole),
   }
 }
 
-function areaColour(look: Look, taking: Taking, channels: CameraRgb, reflectedLuxSeconds: number): AreaColour {
+function areaColour(look: Look, taking: Taking, channels: CameraRgb, timesGrey: number): AreaColour {
   const xyz = xyzFromChannels(clipChannels(channels), taking.whiteBalanceKelvin)
   const display = displayHex(xyz, look.finish)
-  // A spot meter calls a luminance-time of K N^2 / S mid-grey; as an exposure of white that is pi times as much.
-  const greyLuxSeconds = (Math.PI * SPOT_CONSTANT * taking.fNumber * taking.fNumber) / taking.isoSpeed
   return {
     channels,
     clipped: [channels[0] >= 1, channels[1] >= 1, channels[2] >= 1],
@@ -165,6 +182,6 @@ function areaColour(look: Look, taking: Taking, channels: CameraRgb, reflectedLu
     display: display.hex,
     outsideDisplay: display.outsideDisplay,
     words: colourWords(xyz),
-    spotStopsOverGrey: stopsOrNull(reflectedLuxSeconds / greyLuxSeconds),
+    spotStopsOverGrey: stopsOrNull(timesGrey),
   }
 }

@@ -14,10 +14,15 @@ import { subjectReflectance } from './materials.ts'
 /** Whites, irises and pupils of nobody in particular. */
 const EYE_SWATCHES = { 'eye-white': '#cfc7c0', iris: '#4d382a', pupil: '#0b0a0a' } as const
 
+/** Reflectance of a material of the subject's below its sheen. The same object while the look's own stays. */
+export function bodyOf(look: Look, material: PictureMaterial): ReflectanceSpectrum {
+  return bodyReflectance(measured(look, material), mirroredShare(sheenOf(material, look.subject.skinSheen)))
+}
+
 /** Reflectance of each row: the subject's materials, then the grounds; null for a bare lit front and for what is not seen. */
 export function pictureReflectances(look: Look, view: View): readonly (ReflectanceSpectrum | null)[] {
   return [
-    ...MATERIALS.map((material) => bodyReflectance(measured(look, material), mirroredShare(sheenOf(material, look.subject.skinSheen)))),
+    ...MATERIALS.map((material) => bodyOf(look, material)),
     ...view.nets.map((net) => {
       const swatch = net === null ? null : view.ground.finder.grounds[net.ground]!.swatch
       return swatch === null ? null : reflectanceOfSwatch(swatch)
@@ -40,7 +45,7 @@ function measured(look: Look, material: PictureMaterial): ReflectanceSpectrum {
 
 /** What a light's layer is multiplied by to give camera channels. */
 export function lightTable(
-  { palette, luminousEnergyLumenSeconds }: FiringLight, layer: Layer, curves: readonly (ReflectanceSpectrum | null)[], clipLuxSeconds: number,
+  { palette, luminousEnergyLumenSeconds }: FiringLight, layer: Pick<Layer, 'returnedColour'>, curves: readonly (ReflectanceSpectrum | null)[], clipLuxSeconds: number,
 ): LightTable {
   const scale = luminousEnergyLumenSeconds / clipLuxSeconds
   const direct = new Float64Array(3 * curves.length)

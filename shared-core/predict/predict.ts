@@ -5,6 +5,7 @@ import type { Plan } from '../plan/schema/plan.ts'
 import { builtSet } from '../set/builtSet.ts'
 import { anglesOfView, frameSizeAt } from '../set/camera.ts'
 import type { Scene } from '../set/scene.ts'
+import { AreaLayers } from './areaLayers.ts'
 import { areasOf, domeTowardsLight, type AmbientLight } from './areas.ts'
 import { arrivalsOf, type Arrivals } from './arrivals.ts'
 import { backgroundPrediction } from './background.ts'
@@ -41,6 +42,7 @@ export function createPredictor(): Predictor {
   const stages = {
     scene: new SceneStage(),
     arrivals: new Stage<Arrivals>(),
+    areaLayers: new AreaLayers(),
     subjectShare: new Stage<number>(),
     fit: new Stage<Fit>(),
     firing: new FiringStage(),
@@ -60,7 +62,7 @@ export function createPredictor(): Predictor {
 
     const fired = stages.firing.lights(plan, look)
     const ambient = stages.firing.ambient(plan, look)
-    const areas = areasOf(look, taking, arrivals, fired.map(({ firing }) => firing), ambient)
+    const areas = areasOf(look, taking, arrivals, stages.areaLayers.of(scene, look.subject.skinSheen), fired.map(({ firing }) => firing), ambient)
 
     const domeConstant = receptorConstant(look.meter, 'dome')
     const lights = fired.map(({ firing, ...parts }): LightPrediction => {

@@ -14,8 +14,3 @@ export function isInOwnShadow({ words, toRest: [a, b, c] }: OwnShadow, x: number
   const cell = cellOf(a[0] * x + a[1] * y + a[2] * z, b[0] * x + b[1] * y + b[2] * z, c[0] * x + c[1] * y + c[2] * z)
   return ((words[cell >> 5]! >>> (cell & 31)) & 1) === 1
 }
-
-/** The words of a row of hexadecimal digits, eight a word. */
-export function shadowWords(hexadecimal: string): Uint32Array {
-  return Uint32Array.from({ length: hexadecimal.length / 8 }, (_, i) => parseInt(hexadecimal.slice(8 * i, 8 * i + 8), 16))
-}

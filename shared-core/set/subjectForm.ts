@@ -1,10 +1,11 @@
 import { type Vector, add } from '../arithmetic/vector.ts'
 import { cosine, radiansFromDegrees, sine } from '../arithmetic/portable.ts'
-import { areaShadows } from '../subject/areas/areaShadows.ts'
+import { areaAsset, PATCH_CORNERS } from '../subject/areas/areaAsset.ts'
 import { subjectAreas, type SubjectAreaId } from '../subject/areas/subjectAreas.ts'
+import { WORDS } from '../subject/asset/selfShadow.ts'
 import { STATURE_METRES } from '../subject/field/subjectField.ts'
-import { NECK_PIVOT } from '../subject/mesh/pose.ts'
-import { shadowWords, type OwnShadow } from './ownShadow.ts'
+import { headWeightAt, NECK_PIVOT, turnWithHead } from '../subject/mesh/pose.ts'
+import type { OwnShadow } from './ownShadow.ts'
 import type { SceneSubject } from './scene.ts'
 
 /** A rounded part of the body: an ellipsoid with its own axes. */
@@ -42,13 +43,6 @@ function turnedBy(degrees: number): Turn {
   return ([x, y, z]) => [x * c - y * s, x * s + y * c, z]
 }
 
-/** Chin up: about the axis from ear to ear, for a head that faces -y. */
-function chinUpBy(degrees: number): Turn {
-  const c = cosine(radiansFromDegrees(degrees))
-  const s = sine(radiansFromDegrees(degrees))
-  return ([x, y, z]) => [x, y * c + z * s, z * c - y * s]
-}
-
 /**
  * Part of the body before it is posed, for a stature of 1 metre, facing -y, floor at z = 0.
  * Proportions from the ANSUR II medians (US Army 2012) with men and women about half and half: head breadth 154,
@@ -84,8 +78,9 @@ const SITTING_LEGS: readonly Proportion[] = [
   { part: 'legs', at: mm(0, -230, 880), semi: mm(180, 290, 85) },
 ]
 
-const shadows = Object.fromEntries(
-  Object.entries(areaShadows).map(([id, hexadecimal]) => [id, shadowWords(hexadecimal)])) as Record<SubjectAreaId, Uint32Array>
+/** The own shadow of an area: that of the heaviest corner of its facet. */
+const shadows = subjectAreas.map((_, area) =>
+  areaAsset.selfShadow.subarray(PATCH_CORNERS * WORDS * area, (PATCH_CORNERS * area + 1) * WORDS))
 
 /** Left and right are the camera's: on somebody who faces away they change places. */
 function otherSide(id: SubjectAreaId): SubjectAreaId {
@@ -101,21 +96,26 @@ export function subjectForm(subject: SceneSubject): SubjectForm {
   const stature = subject.heightMetres
   const drop = subject.posture === 'sitting' ? SITTING_DROP : 0
   const bodyTurn = turnedBy(subject.turnDegrees)
-  const headTurn = turnedBy(subject.headTurnDegrees)
-  const chinUp = chinUpBy(subject.headTiltDegrees)
+  const headPose = { turnRadians: radiansFromDegrees(subject.headTurnDegrees), tiltRadians: radiansFromDegrees(subject.headTiltDegrees) }
   const pivot: Vector = [NECK_PIVOT[0] / STATURE_METRES, NECK_PIVOT[1] / STATURE_METRES, NECK_PIVOT[2] / STATURE_METRES]
 
-  const turnHead: Turn = (v) => headTurn(chinUp(v))
-  const headPlace: Turn = (v) => add(turnHead([v[0] - pivot[0], v[1] - pivot[1], v[2] - pivot[2]]), pivot)
+  /** Turned with the head by what takes part in that by `weight`: 1 for the head itself, 0 below the collar. */
+  const turnHead = (v: Vector, weight: number): Vector => {
+    const turned = Float64Array.from(v)
+    turnWithHead(turned, 0, weight, headPose, [0, 0, 0])
+    return [turned[0]!, turned[1]!, turned[2]!]
+  }
+  const headPlace = (v: Vector, weight: number): Vector =>
+    add(turnHead([v[0] - pivot[0], v[1] - pivot[1], v[2] - pivot[2]], weight), pivot)
   const inSet: Turn = (v) => {
     const [x, y, z] = bodyTurn(v)
     return [subject.xMetres + x * stature, subject.yMetres + y * stature, (z - drop) * stature]
   }
   const pose = (proportion: Proportion, onHead: boolean): Ellipsoid => {
-    const turn: Turn = onHead ? (v) => bodyTurn(turnHead(v)) : bodyTurn
+    const turn: Turn = onHead ? (v) => bodyTurn(turnHead(v, 1)) : bodyTurn
     return {
       part: proportion.part,
-      centre: inSet(onHead ? headPlace(proportion.at) : proportion.at),
+      centre: inSet(onHead ? headPlace(proportion.at, 1) : proportion.at),
       axes: [turn([1, 0, 0]), turn([0, 1, 0]), turn([0, 0, 1])],
       semiAxesMetres: [proportion.semi[0] * stature, proportion.semi[1] * stature, proportion.semi[2] * stature],
     }
@@ -123,19 +123,20 @@ export function subjectForm(subject: SceneSubject): SubjectForm {
   const legs = subject.posture === 'sitting' ? SITTING_LEGS : STANDING_LEGS
   return {
     parts: [...HEAD.map((p) => pose(p, true)), ...[...BODY, ...legs].map((p) => pose(p, false))],
-    areas: subjectAreas.map((area): SubjectArea => {
-      const turn: Turn = area.onHead ? (v) => bodyTurn(turnHead(v)) : bodyTurn
+    areas: subjectAreas.map((area, index): SubjectArea => {
+      const weight = headWeightAt(area.place[1], area.place[2])
+      const turn: Turn = (v) => bodyTurn(turnHead(v, weight))
       const place: Vector = [area.place[0] / STATURE_METRES, area.place[1] / STATURE_METRES, area.place[2] / STATURE_METRES]
       const facesAway = cosine(radiansFromDegrees(subject.turnDegrees + (area.onHead ? subject.headTurnDegrees : 0))) < 0
       return {
         id: facesAway ? otherSide(area.id) : area.id,
-        place: inSet(area.onHead ? headPlace(place) : place),
+        place: inSet(headPlace(place, weight)),
         facing: turn(area.facing),
         material: area.material,
         // The rest axes as they stand now are the columns of the turn; its inverse has them as rows.
-        ownShadow: { words: shadows[area.id], toRest: [turn([1, 0, 0]), turn([0, 1, 0]), turn([0, 0, 1])] },
+        ownShadow: { words: shadows[index]!, toRest: [turn([1, 0, 0]), turn([0, 1, 0]), turn([0, 0, 1])] },
       }
     }),
-    eyes: inSet(headPlace(mm(0, -80, 1620))),
+    eyes: inSet(headPlace(mm(0, -80, 1620), 1)),
   }
 }

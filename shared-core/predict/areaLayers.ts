@@ -1,0 +1,65 @@
+import type { EyeMirrors } from '../picture/eyes.ts'
+import { returnedOf, surfaceLayer, type Returned, type SurfaceLayer } from '../picture/layer.ts'
+import { platesBetween } from '../picture/platesBetween.ts'
+import { poseSubject, type PosedSubject } from '../picture/posedSubject.ts'
+import type { ReturnedColour } from '../picture/returnedColour.ts'
+import { seenSurface, type SeenSurface } from '../picture/seenSurface.ts'
+import { builtSet } from '../set/builtSet.ts'
+import type { Scene } from '../set/scene.ts'
+import { areaAsset, cornerWeights, PATCH_CORNERS } from '../subject/areas/areaAsset.ts'
+import { Stage, StagesByKey } from './stage.ts'
+
+/** One light at one named area of the subject: a slot of the picture's surface layer, read between the corners of a facet. */
+export type AreaLight = { readonly [part in Exclude<keyof SurfaceLayer, 'eyes'>]: number }
+
+/** One light on all the named areas, in the order of `subjectAreas`. */
+export interface AreaLayer {
+  readonly areas: readonly AreaLight[]
+  readonly returnedColour: ReturnedColour
+}
+
+const ALL_CORNERS = new Uint8Array(cornerWeights.length).fill(1)
+const NO_EYES: EyeMirrors = { count: 0, rays: new Float64Array(0) }
+
+/**
+ * The picture's own layers on the named areas alone, by light. A moved light makes one layer, a moved camera makes them
+ * all: the sheen looks at it.
+ */
+export class AreaLayers {
+  private readonly all = new Stage<ReadonlyMap<string, AreaLayer>>()
+  private readonly posed = new Stage<PosedSubject>()
+  private readonly seen = new Stage<SeenSurface>()
+  private readonly layers = new StagesByKey<AreaLayer>()
+
+  of(scene: Scene, skinSheen: number): ReadonlyMap<string, AreaLayer> {
+    return this.all.of([scene, skinSheen], () => {
+      const set = builtSet(scene)
+      const posed = this.posed.of([scene.subject], () => poseSubject(areaAsset, scene.subject))
+      const seen = this.seen.of([posed, scene.camera], () => seenSurface(posed, ALL_CORNERS, set.view.place))
+      const found = new Map([...set.lights.values()].map(({ id, index, light, emitters }) => {
+        const plates = platesBetween(set, index, emitters[0]!, seen.middle, seen.radiusMetres)
+        return [id, this.layers.of(id, [light, set.surroundings, seen, skinSheen, ...plates.lights], () => {
+          const returned = returnedOf(scene, id)
+          return areaLayer(surfaceLayer(scene, { surface: seen, mirrors: NO_EYES }, id, returned, plates, skinSheen, 'full'), returned)
+        })] as const
+      }))
+      this.layers.keepOnly(new Set(found.keys()))
+      return found
+    })
+  }
+}
+
+function areaLayer(layer: SurfaceLayer, { colour }: Returned): AreaLayer {
+  const areas = Array.from({ length: cornerWeights.length / PATCH_CORNERS }, (_, area): AreaLight => {
+    const between = (values: Float32Array): number => {
+      let sum = 0
+      for (let c = PATCH_CORNERS * area; c < PATCH_CORNERS * (area + 1); c++) sum += cornerWeights[c]! * values[c]!
+      return sum
+    }
+    return {
+      direct: between(layer.direct), returned: between(layer.returned), directInside: between(layer.directInside),
+      returnedInside: between(layer.returnedInside), sheen: between(layer.sheen),
+    }
+  })
+  return { areas, returnedColour: colour }
+}
