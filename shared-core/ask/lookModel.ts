@@ -8,25 +8,63 @@ import type { AreaId, AreaPrediction, Prediction } from '../predict/prediction.t
 export const DARK_STOPS = -16
 
 /** What one source gives at one area: at the look's receptor, and in the camera. */
-interface Part {
+export interface Part {
   readonly luxSeconds: number
   readonly channels: CameraRgb
 }
 
-interface AreaParts {
-  readonly area: AreaPrediction
+export interface AreaParts {
+  readonly label: string
   readonly ambient: Part
   /** In the order of the model's lights. */
   readonly lights: readonly Part[]
 }
 
+interface ModelParts {
+  /** Lights that are on. */
+  readonly lightIds: readonly string[]
+  readonly whiteBalanceKelvin: number
+  readonly areas: ReadonlyMap<AreaId, AreaParts>
+  /** Lux-seconds at a dome held to each light where it serves. */
+  readonly levels: readonly number[]
+  /** Lux-seconds that the look's receptor, and a dome, read as the taking aperture. */
+  readonly areaUnit: number
+  readonly levelUnit: number
+}
+
+/** A prediction taken apart by lights; all coefficients are read from it. */
+export function modelOf(prediction: Prediction, meter: Look['meter']): LookModel {
+  const { fNumber, isoSpeed, whiteBalanceKelvin } = prediction.taking
+  const constant = meter.receptor === 'dome' ? meter.domeConstant : meter.flatConstant
+  const areaUnit = incidentLuxSeconds(fNumber, isoSpeed, constant)
+  const lit = prediction.lights.filter(({ on }) => on)
+  const lightIds = lit.map(({ id }) => id)
+  return new LookModel({
+    lightIds, whiteBalanceKelvin, areaUnit,
+    levelUnit: incidentLuxSeconds(fNumber, isoSpeed, meter.domeConstant),
+    levels: lit.map(({ level }) => level.luxSeconds),
+    areas: new Map(prediction.areas.map((area) => [area.id, partsOf(area, lightIds, areaUnit)])),
+  })
+}
+
+function partsOf(area: AreaPrediction, lightIds: readonly string[], areaUnit: number): AreaParts {
+  const byId = new Map(area.byLight.map((given) => [given.lightId, given]))
+  const lights = lightIds.map((id): Part => {
+    const given = byId.get(id)
+    const stops = given?.stops ?? null
+    return { luxSeconds: stops === null ? 0 : areaUnit * timesFromStops(stops), channels: given?.channels ?? [0, 0, 0] }
+  })
+  const rest = (k: 0 | 1 | 2): number => Math.max(0, area.colour.channels[k] - lights.reduce((sum, part) => sum + part.channels[k], 0))
+  const luxSeconds = Math.max(0, area.meter.luxSeconds - lights.reduce((sum, part) => sum + part.luxSeconds, 0))
+  return { label: area.label, ambient: { luxSeconds, channels: [rest(0), rest(1), rest(2)] }, lights }
+}
+
 /**
- * A prediction taken apart by lights, so that powers can be weighed without predicting again: light adds, and each
- * light's share goes with its energy. All coefficients are read from the prediction. What is left out is the small drift
- * of a flash's colour with its power, so what is found here is predicted again.
+ * A look as a sum of its lights, so that powers can be weighed without predicting again: light adds, and each light's
+ * share goes with its energy. What is left out is the small drift of a flash's colour with its power, so what is found
+ * here is predicted again.
  */
 export class LookModel {
-  /** Lights that are on. */
   readonly lightIds: readonly string[]
   readonly whiteBalanceKelvin: number
   private readonly areas: ReadonlyMap<AreaId, AreaParts>
@@ -34,29 +72,40 @@ export class LookModel {
   private readonly areaUnit: number
   private readonly levelUnit: number
 
-  constructor(readonly prediction: Prediction, meter: Look['meter']) {
-    const { fNumber, isoSpeed, whiteBalanceKelvin } = prediction.taking
-    const constant = meter.receptor === 'dome' ? meter.domeConstant : meter.flatConstant
-    this.areaUnit = incidentLuxSeconds(fNumber, isoSpeed, constant)
-    this.levelUnit = incidentLuxSeconds(fNumber, isoSpeed, meter.domeConstant)
-    this.whiteBalanceKelvin = whiteBalanceKelvin
-    const lit = prediction.lights.filter(({ on }) => on)
-    this.lightIds = lit.map(({ id }) => id)
-    this.levels = lit.map(({ level }) => level.luxSeconds)
-    this.areas = new Map(prediction.areas.map((area) => [area.id, this.partsOf(area)]))
+  constructor(private readonly parts: ModelParts) {
+    this.lightIds = parts.lightIds
+    this.whiteBalanceKelvin = parts.whiteBalanceKelvin
+    this.areas = parts.areas
+    this.levels = parts.levels
+    this.areaUnit = parts.areaUnit
+    this.levelUnit = parts.levelUnit
+  }
+
+  /** The same look with each light's own parts taken from another model of it, times a factor by area. */
+  mixed(pick: (lightIndex: number) => { readonly from: LookModel; readonly timesAt: (areaId: AreaId) => number; readonly timesLevel: number }): LookModel {
+    const picks = this.lightIds.map((_, i) => pick(i))
+    const areas = new Map([...this.areas].map(([id, own]): [AreaId, AreaParts] => {
+      const lights = picks.map(({ from, timesAt }, i): Part => {
+        const part = from.areas.get(id)?.lights[i] ?? { luxSeconds: 0, channels: [0, 0, 0] }
+        const times = timesAt(id)
+        return { luxSeconds: part.luxSeconds * times, channels: [part.channels[0] * times, part.channels[1] * times, part.channels[2] * times] }
+      })
+      return [id, { ...own, lights }]
+    }))
+    return new LookModel({ ...this.parts, areas, levels: picks.map(({ from, timesLevel }, i) => from.levels[i]! * timesLevel) })
+  }
+
+  partsAt(areaId: AreaId): AreaParts | undefined {
+    return this.areas.get(areaId)
+  }
+
+  levelOf(lightIndex: number): number {
+    return this.levels[lightIndex] ?? 0
   }
 
   /** Areas of the background, which decide whether it reads white. */
   get behindIds(): readonly AreaId[] {
     return [...this.areas.keys()].filter((id) => id.startsWith('background-'))
-  }
-
-  has(areaId: AreaId): boolean {
-    return this.areas.has(areaId)
-  }
-
-  label(areaId: AreaId): string {
-    return this.areas.get(areaId)?.area.label ?? areaId
   }
 
   /** The light that gives most at an area, by the look's receptor, among those allowed; null in the dark. */
@@ -144,21 +193,6 @@ export class LookModel {
 
   levelStops(luxSeconds: number): number {
     return stopsOrDark(luxSeconds / this.levelUnit)
-  }
-
-  private partsOf(area: AreaPrediction): AreaParts {
-    const byId = new Map(area.byLight.map((given) => [given.lightId, given]))
-    const lights = this.lightIds.map((id): Part => {
-      const given = byId.get(id)
-      const stops = given?.stops ?? null
-      return { luxSeconds: stops === null ? 0 : this.areaUnit * timesFromStops(stops), channels: given?.channels ?? [0, 0, 0] }
-    })
-    const rest = (k: 0 | 1 | 2): number => Math.max(0, area.colour.channels[k] - lights.reduce((sum, part) => sum + part.channels[k], 0))
-    const ambient: Part = {
-      luxSeconds: Math.max(0, area.meter.luxSeconds - lights.reduce((sum, part) => sum + part.luxSeconds, 0)),
-      channels: [rest(0), rest(1), rest(2)],
-    }
-    return { area, ambient, lights }
   }
 }
 

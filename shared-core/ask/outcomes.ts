@@ -4,12 +4,12 @@ import type { Aim } from './aim.ts'
 import type { Outcome } from './answer.ts'
 import { lookOf, type Draft } from './draft.ts'
 import { isMissMet, missOf, shortfallOf, withHelpers, type ClearChannels } from './judge.ts'
-import { LookModel } from './lookModel.ts'
+import { modelOf } from './lookModel.ts'
 import { gelNames, wantWords } from './wantWords.ts'
 
 /** How every want comes out in a draft, by its real prediction. */
 export function outcomesOf(aims: readonly Aim[], draft: Draft, prediction: Prediction, clear: ClearChannels): Outcome[] {
-  const readings = new LookModel(prediction, lookOf(draft).meter).asPredicted()
+  const readings = modelOf(prediction, lookOf(draft).meter).asPredicted()
   return aims.map((aim): Outcome => {
     const miss = missOf(aim, readings, draft, clear)
     const isMet = isMissMet(aim, miss, draft)

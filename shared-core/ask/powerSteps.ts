@@ -1,6 +1,6 @@
 import { changed, lookOf, type Draft } from './draft.ts'
 import { residuals, type ClearChannels, toleranceOf } from './judge.ts'
-import { LookModel } from './lookModel.ts'
+import { modelOf } from './lookModel.ts'
 import { stepsNear, timesOf, turnedToStep, type Knob } from './powerKnobs.ts'
 import type { PowerSolution } from './powers.ts'
 import type { Task } from './task.ts'
@@ -19,7 +19,7 @@ const PAST_TOLERANCE_WEIGHT = 30
 export function onTheSteps(
   task: Task, draft: Draft, knobs: readonly Knob[], clear: ClearChannels, judge: (draft: Draft) => PowerSolution,
 ): PowerSolution {
-  const model = new LookModel(task.predict(draft), lookOf(draft).meter)
+  const model = modelOf(task.predict(draft), lookOf(draft).meter)
   const settings = knobs.map((knob) => stepsNear(knob, draft, 0))
   const costOf = (stops: readonly number[]): number => {
     const readings = model.at(timesOf(model, knobs, stops))

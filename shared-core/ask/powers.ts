@@ -3,7 +3,7 @@ import type { Outcome } from './answer.ts'
 import { boundedLeastSquares } from './boundedLeastSquares.ts'
 import { changed, lookOf, type Draft } from './draft.ts'
 import { residuals, type ClearChannels } from './judge.ts'
-import { LookModel } from './lookModel.ts'
+import { modelOf, type LookModel } from './lookModel.ts'
 import { outcomesOf, totalShortfall } from './outcomes.ts'
 import { linearStart } from './linearStart.ts'
 import { knobsOf, rangeOf, timesOf, turned, type Knob, type Reach } from './powerKnobs.ts'
@@ -33,7 +33,7 @@ export interface PowerSolution {
 export function solvePowers(task: Task, draft: Draft, reach: Reach = 'heads'): PowerSolution {
   const clear = task.clearChannels(draft)
   const first = judged(task, draft, clear)
-  const model = new LookModel(first.prediction, lookOf(draft).meter)
+  const model = modelOf(first.prediction, lookOf(draft).meter)
   let best: PowerSolution | null = null
   for (const freeIds of freedInTurn(task, draft, model)) {
     const solution = solveFor(task, draft, knobsOf(task, draft, freeIds), clear, reach)
@@ -66,7 +66,7 @@ function solveFor(task: Task, draft: Draft, knobs: readonly Knob[], clear: Clear
   let now = draft
   let total = knobs.map(() => 0)
   for (let round = 0; round < ROUNDS; round++) {
-    const model = new LookModel(task.predict(now), lookOf(now).meter)
+    const model = modelOf(task.predict(now), lookOf(now).meter)
     const lens = new Weighing(task, now, knobs, model, clear, total)
     const ranges = knobs.map((knob) => rangeOf(knob, now, reach))
     const starts = [knobs.map((_, i) => within(0, ranges[i]!)), ...(round === 0 ? [linearStart(task, now, knobs, model, ranges)] : [])]
