@@ -10,6 +10,9 @@ import { WelcomePage } from './shell/WelcomePage.tsx'
 const loadSeatPage = () => import('./shell/SeatPage.tsx')
 const SeatPage = lazy(async () => ({ default: (await loadSeatPage()).SeatPage }))
 
+/** The picture's worker starts and fetches its subject while a name is typed. */
+const startPicture = () => import('./frame/picture/pictureDesk.ts').then(({ pictureDesk }) => pictureDesk())
+
 export function App() {
   return (
     <ErrorBoundary>
@@ -33,9 +36,11 @@ function Pages() {
     case 'welcome':
       return <WelcomePage />
     case 'join':
+      void startPicture()
       void loadSeatPage()
       return <JoinPage jobId={route.jobId} linkKey={route.linkKey} onSeat={sitDown} />
     case 'board':
+      void startPicture()
       return (
         <Suspense fallback={<WaitingPage words="Opening" />}>
           <SeatPage seatId={route.seatId} seatTaken={seat} />

@@ -9,7 +9,7 @@ export interface ThrowPlane extends FieldGrid {
 }
 
 /** Cells over the whole plane: fine when all is at rest, coarse while a hand moves something. */
-export const CELLS = { fine: 26_000, coarse: 7_000 } as const
+export const CELLS = { fine: 26_000, coarse: 2_400 } as const
 
 /** @param through a point of the set in the plane; `cells` how many there may be */
 export function throwPlane(view: ViewKind, bounds: Bounds, through: Vector, cells: number): ThrowPlane {

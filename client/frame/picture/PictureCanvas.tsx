@@ -25,6 +25,9 @@ export interface PictureCanvasProps {
   readonly children: ReactNode
 }
 
+/** Nothing yet, the first picture in a hurry, or the picture. */
+type Drawn = 'waiting' | 'sketched' | 'drawn'
+
 /** While a hand moves something the Frame is drawn this much smaller, and shown at its full size. */
 const HAND_SHRINK = 2
 /** A hand that rests this long gets the picture in full. */
@@ -39,7 +42,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   const canvas = useRef<HTMLCanvasElement>(null)
   const paper = useRef<CanvasPaper | null>(null)
   const lastFade = useRef(fadeKey)
-  const [drawn, setDrawn] = useState(false)
+  const [drawn, setDrawn] = useState<Drawn>('waiting')
 
   useEffect(() => {
     const desk = pictureDesk()
@@ -52,15 +55,19 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         height: underHand ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
         view, space: displaySpace(), ...(eyes && { eyes }),
       }, (picture) => {
-        if (picture.rgba === null) return setDrawn(false)
+        if (picture.rgba === null) return setDrawn('waiting')
         if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId })
         const fades = lastFade.current !== fadeKey
         lastFade.current = fadeKey
         paper.current ??= paperOf(canvas.current)
         paper.current?.lay(imageOf(picture.rgba, picture), fades && !isCalm())
-        setDrawn(true)
+        setDrawn((before) => (underHand && before !== 'drawn' ? 'sketched' : 'drawn'))
       })
-    if (!inHand) return order(false)
+    if (!inHand) {
+      // Nobody should look at an empty easel for longer than the small picture takes.
+      if (kind === 'frame' && paper.current === null) order(true)
+      return order(false)
+    }
     // The small pictures can wait until the hand rests; the big one may not.
     if (kind === 'frame') order(true)
     const rested = setTimeout(() => order(false), REST_MS)
@@ -71,13 +78,13 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
 
   return (
     <>
-      {!drawn && children}
+      {drawn === 'waiting' && children}
       <canvas
         ref={canvas}
         className="form-picture"
-        data-picture={drawn ? 'drawn' : 'waiting'}
-        hidden={!drawn}
-        {...(description === '' || !drawn ? { 'aria-hidden': true } : { role: 'img', 'aria-label': description })}
+        data-picture={drawn}
+        hidden={drawn === 'waiting'}
+        {...(description === '' || drawn === 'waiting' ? { 'aria-hidden': true } : { role: 'img', 'aria-label': description })}
       />
     </>
   )

@@ -8,8 +8,11 @@ import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
 import { WhoLights } from '../../../shared-core/predict/whoLights.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
 import type { DrawnPicture, FoundShares, PictureKind, PictureOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
+import { Rehearsal } from './rehearsal.ts'
 import { shareBranches } from './shareBranches.ts'
 import { drawView, ROOM_LETTERS, type LetteredPlane } from './viewLetters.ts'
+
+const rehearsal = new Rehearsal()
 
 /** Draws the board's pictures beside the page, one order after another; which one is next is the page's to say. */
 const subject = fetch(subjectUrl).then(async (answer) => {
@@ -17,7 +20,7 @@ const subject = fetch(subjectUrl).then(async (answer) => {
   return decodeSubject(new Uint8Array(await answer.arrayBuffer()))
 })
 /** Said by the first picture that needs it. */
-subject.catch(() => undefined)
+subject.then((asset) => rehearsal.begin(asset), () => undefined)
 
 const pictures = new Map<PictureKind, LookPicture>()
 const whoLights = new WhoLights()
@@ -26,6 +29,7 @@ let lastPlan: Plan | null = null
 let onThePage: { readonly order: PictureOrder; readonly plan: Plan } | null = null
 
 addEventListener('message', (event: MessageEvent<WorkerOrder>) => {
+  rehearsal.giveWay()
   if (event.data.kind === 'shares') postMessage(sharesAt(event.data))
   else void draw(event.data).then((drawn) => postMessage(drawn, [drawn.rgba, drawn.linear].flatMap((pixels) => pixels?.buffer ?? [])))
 })
@@ -45,6 +49,7 @@ async function draw(order: PictureOrder): Promise<DrawnPicture> {
     const { rgba, linear } = picture.draw(plan, lookId, crop === undefined ? order : { ...order, crop })
     const isFrame = kind === 'frame' || kind === 'hand'
     if (isFrame) onThePage = { order, plan }
+    rehearsal.takeUp(plan, lookId)
     // Copies: the picture may use its own pixels again.
     const pixels = new Uint8ClampedArray(rgba)
     const spot = spotWeights(plan.looks[lookId]!.camera)
