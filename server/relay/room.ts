@@ -148,6 +148,7 @@ export class Room {
 
   async #open(): Promise<SharedDocument> {
     const document = await SharedDocument.load(this.key, this.#house.store)
+    if (this.key.document === 'plan') await this.#bringUp(document)
     const job = await this.#house.store.job(this.key.jobId)
     const penSeatId = job?.penSeatId ?? null
     const holder = penSeatId === null ? null : await this.#house.store.seat(penSeatId)
@@ -155,6 +156,18 @@ export class Room {
     if (this.#pen === undefined) this.#pen = holder === null ? null : { seatId: holder.seatId, name: holder.name }
     this.sayAsRelay()
     return document
+  }
+
+  /** A store that takes nothing just now leaves the plan as it was; the next opening tries again. */
+  async #bringUp(document: SharedDocument): Promise<void> {
+    const news = await document.bringUp()
+    if (news === null) return
+    try {
+      await document.keep(news)
+    } catch (thrown) {
+      this.#house.health.failed(asStoreError(thrown))
+      await document.reload()
+    }
   }
 
   async #serve(document: SharedDocument, work: readonly Work[]): Promise<void> {

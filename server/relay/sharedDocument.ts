@@ -1,4 +1,5 @@
 import * as Y from 'yjs'
+import { upgradeDocument } from '../../shared-core/document/upgradeDocument.ts'
 import type { DocumentKey, DocumentLog } from '../store/store.ts'
 
 /** What came of applying some updates. */
@@ -32,6 +33,24 @@ export class SharedDocument {
     const document = new SharedDocument(key, log)
     await document.reload()
     return document
+  }
+
+  /**
+   * Brings a plan of an older version up to today's, since pages write edits in today's shape.
+   *
+   * @returns what that changed, applied but not yet kept; null when nothing did. A newer plan, or what is none, is left
+   * as it is: the pages say so.
+   */
+  async bringUp(): Promise<Uint8Array | null> {
+    this.#news = []
+    try {
+      upgradeDocument(this.#doc)
+    } catch {
+      // Whoever may write may have written anything: what no step can lead up is for the pages to mend or refuse.
+      await this.reload()
+      return null
+    }
+    return this.#news.length > 1 ? Y.mergeUpdates(this.#news) : (this.#news[0] ?? null)
   }
 
   /** Size of the log. After {@link compact} that is the size of the document. */
