@@ -19,6 +19,14 @@ const HASHED_FOLDER = '/assets/'
 
 type Coding = 'br' | 'gzip' | 'identity'
 
+/** Whether Accept-Encoding names a coding without refusing it: a weight of 0 is "not acceptable" (RFC 9110, 12.4.2). */
+function isAccepted(coding: Coding, acceptEncoding: string): boolean {
+  return acceptEncoding.toLowerCase().split(',').some((one) => {
+    const [name, ...parameters] = one.split(';').map((part) => part.trim())
+    return name === coding && !parameters.some((parameter) => /^q=0(\.0{0,3})?$/.test(parameter))
+  })
+}
+
 /** One file in memory, with each of its codings made when first wanted. */
 class StaticFile {
   readonly type: string
@@ -39,8 +47,8 @@ class StaticFile {
 
   codingFor(acceptEncoding: string): Coding {
     if (!this.#isWorthCompressing) return 'identity'
-    if (/\bbr\b/.test(acceptEncoding)) return 'br'
-    return /\bgzip\b/.test(acceptEncoding) ? 'gzip' : 'identity'
+    if (isAccepted('br', acceptEncoding)) return 'br'
+    return isAccepted('gzip', acceptEncoding) ? 'gzip' : 'identity'
   }
 
   body(coding: Coding): Promise<Buffer> {

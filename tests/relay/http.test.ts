@@ -71,6 +71,15 @@ describe('the page', () => {
     expect(brotli.body.byteLength).toBeLessThan(plain.body.byteLength)
   })
 
+  it('leaves out a coding that the asker refuses (RFC 9110, 12.4.2)', async () => {
+    const relay = await openRelay({}, undefined, { clientFolder: folder })
+    const codingFor = async (accepted: string) => (await rawGet(relay, '/assets/main-abc123.js', { 'accept-encoding': accepted })).headers['content-encoding']
+    expect(await codingFor('br;q=0, gzip')).toBe('gzip')
+    expect(await codingFor('gzip;q=0.5, BR; q=0.000')).toBe('gzip')
+    expect(await codingFor('br;q=0, gzip;q=0')).toBeUndefined()
+    expect(await codingFor('br;q=0.1')).toBe('br')
+  })
+
   it.each(['/../package.json', '/assets/../../package.json', '/%2e%2e/package.json', '/etc/passwd', '/j/', '/j/a/b', '/s/', '/assets/'])(
     'is all there is: %s is not found', async (path) => {
       const relay = await openRelay({}, undefined, { clientFolder: join(folder, 'assets') })
