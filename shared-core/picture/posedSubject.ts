@@ -1,12 +1,10 @@
 import { radiansFromDegrees, cosine, sine } from '../arithmetic/portable.ts'
 import type { Vector } from '../arithmetic/vector.ts'
 import type { SceneSubject } from '../set/scene.ts'
+import { SITTING_DROP } from '../set/subjectForm.ts'
 import type { SubjectAsset } from '../subject/asset/format.ts'
 import { STATURE_METRES } from '../subject/field/subjectField.ts'
 import { headWeightAt, NECK_PIVOT, turnWithHead, type HeadPose } from '../subject/mesh/pose.ts'
-
-/** Height that a seated body loses, as a share of its stature: the same as the metered form's (set/subjectForm). */
-const SITTING_DROP = 0.22
 
 /** The subject's surface standing in the set, in metres. */
 export interface PosedSubject {

@@ -44,7 +44,7 @@ export function roomPanels(box: RoomBox): readonly { readonly name: RoomSurfaceN
 }
 
 /** How far the paper runs out over the floor towards the camera. Common practice for a sweep, no source. */
-const SWEEP_METRES = 1.2
+export const SWEEP_METRES = 1.2
 /** Off the floor, so that the paper and not the floor under it is met. */
 const PAPER_ON_FLOOR_METRES = 0.002
 

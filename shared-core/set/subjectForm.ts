@@ -89,7 +89,7 @@ function otherSide(id: SubjectAreaId): SubjectAreaId {
 }
 
 /** Eyes of somebody on a chair of 0.45 m are 0.22 of the stature lower than standing (ANSUR II eye heights, medians). */
-const SITTING_DROP = 0.22
+export const SITTING_DROP = 0.22
 
 /** The posed body of a subject. Left and right are the camera's even when the subject faces away. */
 export function subjectForm(subject: SceneSubject): SubjectForm {

@@ -1,5 +1,6 @@
 import { memo } from 'react'
 import type { Backdrop } from '../../../shared-core/plan/schema/look.ts'
+import { SWEEP_METRES } from '../../../shared-core/set/room.ts'
 import { backdropCorners } from '../solids/backdropCorners.ts'
 import { project, type DrawnPoint, type ViewKind } from '../view/projection.ts'
 import { Group, Line } from './konva.ts'
@@ -13,8 +14,7 @@ interface BackdropShapeProps {
   readonly marked: boolean
 }
 
-/** How far a portrait's sweep comes forward over the floor, and its curve; common practice, no source. */
-const SWEEP_METRES = 0.9
+/** Where paper turns from its hang to the floor; common practice, no source. */
 const CURVE_METRES = 0.35
 const ROLL_RADIUS_METRES = 0.05
 

@@ -13,9 +13,6 @@ export type GelRecipe =
   | { readonly from: 'rows'; readonly rows: readonly GelRow[] }
   | { readonly from: 'declared'; readonly colour: string; readonly lossStops: number }
 
-/** No sheet at all: everything passes. */
-export const NO_GEL: TransmittanceSpectrum = spectrumOf<TransmittanceSpectrum>(() => 1)
-
 /** Plans share unchanged objects from one snapshot to the next, so the recipe itself is the key. */
 const known = new WeakMap<GelRecipe, TransmittanceSpectrum>()
 
