@@ -6,6 +6,7 @@ import { BeforeButtons } from './before/BeforeButtons.tsx'
 import './FrameView.css'
 import { Print } from './Print.tsx'
 import { useElementSize } from './useElementSize.ts'
+import { ViewLegend } from './ViewLegend.tsx'
 import { backgroundInWords } from './verdictWords.ts'
 
 const views = [
@@ -48,6 +49,7 @@ export function FrameView() {
       </div>
       <footer className="frame-caption">
         <p className="frame-words">{verdict}</p>
+        <div className="frame-caption-legend"><ViewLegend view={view} /></div>
         <div className="frame-views">
           <Choice label="Look at the picture as" labelHidden value={view} options={views} onChoose={setView} />
           <button type="button" className="button frame-toggle" aria-pressed={allAreas} onClick={() => setAllAreas(!allAreas)}>
@@ -56,8 +58,8 @@ export function FrameView() {
           <button type="button" className="button frame-toggle" aria-pressed={eyesShown} onClick={() => setEyesShown(!eyesShown)}>
             Eyes
           </button>
-          <BeforeButtons />
         </div>
+        <BeforeButtons />
       </footer>
     </section>
   )

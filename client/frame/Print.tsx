@@ -11,6 +11,7 @@ import type { ShownPicture } from './picture/reading.ts'
 import { ReadingCard } from './reading/ReadingCard.tsx'
 import { useReading } from './reading/useReading.ts'
 import { useReadingHand } from './reading/useReadingHand.ts'
+import { useLeaderTints } from './useLeaderTints.ts'
 import { ViewLegend } from './ViewLegend.tsx'
 
 /** Sharp enough for the biggest print on the easel, and still quick to sum on every move of a hand. */
@@ -35,6 +36,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
   const seesBefore = useBoard((board) => board.seesBefore)
   const beforeKept = useBoard((board) => board.beforeKept)
   const [letters, setLetters] = useState<readonly PictureLetter[]>([])
+  const tints = useLeaderTints()
   const frame = useRef<HTMLDivElement>(null)
   const { taken, readAt, pictureCame } = useReading()
   const hand = useReadingHand(frame, { taken, readAt })
@@ -62,6 +64,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
         heightPixels={Math.round((pixels * heightPixels) / widthPixels)}
         fadeKey={fadeKey}
         view={view}
+        tints={view === 'leaders' ? tints : undefined}
         onLinear={onLinear}
         description={seesBefore ? `As it was before. ${description}` : description}
       >

@@ -1,7 +1,6 @@
-import { leaderTint } from '../../shared-core/picture/leaderView.ts'
 import { greyOfBand, HIGHEST_BAND, LOWEST_BAND, type PictureView } from '../../shared-core/picture/views.ts'
 import { useBoard } from '../session/useBoard.ts'
-import { turnOf } from './reading/lightTurns.ts'
+import { useLeaderTints } from './useLeaderTints.ts'
 
 /** What the greys, letters, tints and lines of a view stand for. */
 export function ViewLegend({ view }: { readonly view: PictureView }) {
@@ -47,14 +46,13 @@ function ClippingLegend() {
 
 function LeadersLegend() {
   const lights = useBoard((board) => board.prediction.lights)
-  const look = useBoard((board) => board.shown.looks[board.lookId])
-  if (look === undefined) return null
+  const tints = useLeaderTints()
   const inLetters = lights.filter(({ on }) => on).sort((a, b) => (a.letter < b.letter ? -1 : 1))
   return (
     <ul className="view-legend" aria-label="Which light gives most, by letter">
       {inLetters.map(({ id, letter, gel }) => (
         <li key={id}>
-          <span className="view-legend-patch" style={{ background: `rgb(${leaderTint(turnOf(look, id)).map(Math.round).join(' ')})` }} />
+          <span className="view-legend-patch" style={{ background: `rgb(${(tints[id] ?? []).map(Math.round).join(' ')})` }} />
           <b>{letter}</b> {gel.clear ? 'clear' : gel.name}
         </li>
       ))}

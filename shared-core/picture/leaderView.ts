@@ -1,20 +1,48 @@
 import { NO_REGION } from './regions.ts'
 import { stopsOfBrightness } from './views.ts'
 
-/** A tint for each source, in turn: told apart with every usual colour vision (Paul Tol, Colour Schemes, SRON 2021, "light"), and then calmed. */
-const SCHEME: readonly (readonly [number, number, number])[] = [
-  [119, 170, 221], [238, 136, 102], [187, 204, 51], [255, 170, 187], [68, 187, 153], [238, 221, 136], [153, 221, 255], [170, 170, 0],
+export type Tint = readonly [red: number, green: number, blue: number]
+
+/** Told apart with every usual colour vision (Paul Tol, Colour Schemes, SRON 2021, "light"). */
+const SCHEME: readonly Tint[] = [
+  [221, 221, 221], [119, 170, 221], [238, 136, 102], [187, 204, 51], [255, 170, 187], [68, 187, 153], [238, 221, 136], [153, 221, 255], [170, 170, 0],
 ]
 /** The room's steady light leads in plain grey. */
-const ROOM: readonly [number, number, number] = [176, 176, 174]
+export const ROOM_TINT: Tint = [128, 128, 126]
 /** How much of a tint's colour is left beside the picture. */
 const CALM = 0.62
 
-/** Tint of a source in this view, 0-255 a channel. @param turn its place among the lights; null for the room's steady light */
-export function leaderTint(turn: number | null): readonly [red: number, green: number, blue: number] {
-  const [r, g, b] = turn === null ? ROOM : SCHEME[turn % SCHEME.length]!
-  const grey = 0.25 * r + 0.65 * g + 0.1 * b
-  return [grey + CALM * (r - grey), grey + CALM * (g - grey), grey + CALM * (b - grey)]
+/**
+ * A tint for each light, 0-255 a channel: the one of the scheme that is nearest to its gel's hue and not yet taken, so
+ * that a green gel does not lead in pink. More lights than tints share them; their letters tell them apart.
+ * @param gels of each light, 0-255 a channel on white
+ */
+export function leaderTints(gels: readonly Tint[]): readonly Tint[] {
+  const chosen: (Tint | undefined)[] = gels.map(() => undefined)
+  while (chosen.includes(undefined)) {
+    const left = SCHEME.filter((tint) => !chosen.includes(tint))
+    const pairs = gels.flatMap((gel, light) => (chosen[light] === undefined
+      ? (left.length > 0 ? left : SCHEME).map((tint) => ({ light, tint, apart: hueApart(gel, tint) })) : []))
+    const nearest = pairs.reduce((best, pair) => (pair.apart < best.apart ? pair : best))
+    chosen[nearest.light] = nearest.tint
+  }
+  return chosen.map((tint) => calmed(tint!, CALM))
+}
+
+/** Distance of two colours each at its own full level: a pale and a deep sheet of one hue are near. */
+function hueApart(a: Tint, b: Tint): number {
+  const [x, y] = [a, b].map((colour) => {
+    const most = Math.max(...colour, 1)
+    const least = Math.min(...colour)
+    const chroma = Math.sqrt((most - least) / most)
+    return colour.map((channel) => (most === least ? 0 : chroma * ((channel - least) / (most - least) - 0.5)))
+  }) as [number[], number[]]
+  return x.reduce((sum, channel, k) => sum + (channel - y[k]!) * (channel - y[k]!), 0)
+}
+
+function calmed(tint: Tint, share: number): Tint {
+  const grey = 0.25 * tint[0] + 0.65 * tint[1] + 0.1 * tint[2]
+  return [grey + share * (tint[0] - grey), grey + share * (tint[1] - grey), grey + share * (tint[2] - grey)]
 }
 
 /** Darker than this nobody lights anything that is seen. */
@@ -29,11 +57,11 @@ const HATCH_PIXELS = 7
  * Who lights what: each pixel in the tint of the light that gives most there, thinned by what the others give, with a dark
  * line where another begins to lead. The picture's levels are kept faintly, so that the place is found again.
  * @param planes brightness by source, 1 is clip
- * @param tints of each source, as `leaderTint`
+ * @param tints of each source, as `leaderTints` and ROOM_TINT
  * @returns 1 + the leading source by pixel, NO_REGION where it is dark
  */
 export function drawLeaders(
-  planes: readonly Float32Array[], tints: readonly (readonly [number, number, number])[], width: number, height: number, into: Uint8ClampedArray,
+  planes: readonly Float32Array[], tints: readonly Tint[], width: number, height: number, into: Uint8ClampedArray,
 ): Uint8Array {
   const leaders = new Uint8Array(width * height)
   for (let p = 0; p < leaders.length; p++) {
@@ -52,14 +80,12 @@ export function drawLeaders(
   drawEdges(leaders, width, height, into)
   return leaders
 
-  function pick(p: number, leader: number, next: number, share: number): readonly [number, number, number] {
+  function pick(p: number, leader: number, next: number, share: number): Tint {
     const hatched = share < LEADS_ALONE && next !== NO_REGION && ((p % width) + Math.floor(p / width)) % HATCH_PIXELS < 2
-    const [r, g, b] = tints[(hatched ? next : leader) - 1]!
-    const grey = 0.25 * r + 0.65 * g + 0.1 * b
-    return [grey + share * (r - grey), grey + share * (g - grey), grey + share * (b - grey)]
+    return calmed(tints[(hatched ? next : leader) - 1]!, share)
   }
 
-  function paint(p: number, tint: readonly [number, number, number] | null, stops: number): void {
+  function paint(p: number, tint: Tint | null, stops: number): void {
     const level = DARKEST_LEVEL + (1 - DARKEST_LEVEL) * Math.min(1, Math.max(0, (stops - DARKEST_STOPS) / (2 - DARKEST_STOPS)))
     for (let k = 0; k < 3; k++) into[4 * p + k] = tint === null ? 18 : tint[k]! * level
     into[4 * p + 3] = 255

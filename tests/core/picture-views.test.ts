@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { drawLeaders, leaderTint } from '../../shared-core/picture/leaderView.ts'
+import { drawLeaders, leaderTints } from '../../shared-core/picture/leaderView.ts'
 import { regionsOf } from '../../shared-core/picture/regions.ts'
 import { luminanceWeights, weighed } from '../../shared-core/picture/spotReading.ts'
 import { drawClipping } from '../../shared-core/picture/views.ts'
@@ -38,12 +38,24 @@ describe('who lights what, all over the picture', () => {
 
   it('names the greatest at each place', () => {
     const into = new Uint8ClampedArray(4 * asked.width * asked.height)
-    const leaders = drawLeaders(planes.map((plane) => plane.brightness), planes.map((_, i) => leaderTint(i)), asked.width, asked.height, into)
+    const leaders = drawLeaders(planes.map((plane) => plane.brightness), leaderTints(planes.map(() => [255, 255, 255])), asked.width, asked.height, into)
     for (let p = 0; p < leaders.length; p += 11) {
       if (leaders[p] === 0) continue
       const parts = planes.map((plane) => plane.brightness[p]!)
       expect(parts[leaders[p]! - 1]).toBe(Math.max(...parts))
     }
+  })
+})
+
+describe('tints of the lights', () => {
+  it('are each another, and of the gel they stand for', () => {
+    const [clear, orange, violet, green] = leaderTints([[230, 232, 235], [255, 178, 77], [160, 82, 255], [110, 235, 0]])
+    expect(Math.max(...clear!) - Math.min(...clear!)).toBeLessThan(10)
+    expect(orange![0]).toBeGreaterThan(orange![2] + 20)
+    expect(violet![2]).toBeGreaterThan(violet![1])
+    expect(green![1]).toBeGreaterThan(green![2] + 20)
+    const many = leaderTints(Array.from({ length: 9 }, () => [200, 200, 200] as const))
+    expect(new Set(many.map(String)).size).toBe(9)
   })
 })
 

@@ -13,8 +13,12 @@ const CORNERS: readonly Corner[] = [
   { side: 'left', edge: 'top' }, { side: 'right', edge: 'top' }, { side: 'left', edge: 'bottom' }, { side: 'right', edge: 'bottom' },
 ]
 
+/** A named area is a point; its part of the face goes on around it. */
+const CLEAR = 0.035
+
 /**
- * The corner where a box of this size keeps farthest from all of these places; the first of equals, top left before all.
+ * A corner where a box of this size keeps clear of all of these places: top left where it can, for the foot is where the
+ * picture is read; where none is clear, the one that keeps farthest.
  * @param width,height as shares of the Frame
  */
 export function cornerClearOf(places: readonly Place[], width: number, height: number): Corner {
@@ -23,5 +27,5 @@ export function cornerClearOf(places: readonly Place[], width: number, height: n
     const y = corner.edge === 'top' ? frameY - height : 1 - height - frameY
     return Math.max(x, y)
   }), 1)
-  return CORNERS.reduce((best, corner) => (away(corner) > away(best) + 0.02 ? corner : best))
+  return CORNERS.find((corner) => away(corner) > CLEAR) ?? CORNERS.reduce((best, corner) => (away(corner) > away(best) ? corner : best))
 }

@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
 import { useBoard } from '../../session/useBoard.ts'
+import type { Tint } from '../../../shared-core/picture/leaderView.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import { CanvasPaper } from './canvasPaper.ts'
 import { planInFrame } from '../before/planInFrame.ts'
@@ -17,6 +18,8 @@ export interface PictureCanvasProps {
   /** A new one fades to the new picture (a light lifted out, seen alone); the same one follows a hand at once. */
   readonly fadeKey: string
   readonly view?: PictureView
+  /** Of each light by id, for the view of who lights what. */
+  readonly tints?: Readonly<Record<string, Tint>> | undefined
   /** Only the part of the Frame around the eyes. */
   readonly eyes?: EyesPart
   /** Told the linear picture behind what is shown, for readings. */
@@ -34,7 +37,7 @@ const HAND_SHRINK = 2
 const REST_MS = 120
 
 /** The predicted picture, drawn by the worker and laid on a canvas as it comes. */
-export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', eyes, onLinear, children }: PictureCanvasProps) {
+export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', tints, eyes, onLinear, children }: PictureCanvasProps) {
   const shown = useBoard((board) => (kind === 'single' ? board.shown : planInFrame(board)))
   const inHand = useBoard((board) => board.shown !== board.plan && planInFrame(board) === board.shown)
   const lookId = useBoard((board) => board.lookId)
@@ -53,7 +56,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         kind: underHand ? 'hand' : kind,
         width: underHand ? Math.ceil(widthPixels / HAND_SHRINK) : widthPixels,
         height: underHand ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
-        view, space: displaySpace(), ...(eyes && { eyes }),
+        view, space: displaySpace(), ...(eyes && { eyes }), ...(tints && { tints }),
       }, (picture) => {
         if (picture.rgba === null) return setDrawn('waiting')
         if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId })
@@ -72,7 +75,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     if (kind === 'frame') order(true)
     const rested = setTimeout(() => order(false), REST_MS)
     return () => clearTimeout(rested)
-  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, eyes, onLinear])
+  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, tints, eyes, onLinear])
 
   useEffect(() => () => pictureDesk()?.forget(slot), [slot])
 

@@ -1,3 +1,4 @@
+import type { Tint } from '../../../shared-core/picture/leaderView.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import type { PixelShare } from '../../../shared-core/predict/whoLights.ts'
@@ -24,6 +25,8 @@ export interface PictureOrder {
   /** While a hand is on something: fewer points a light. */
   readonly coarse: boolean
   readonly view: PictureView
+  /** Of each light by id, for the view of who lights what. */
+  readonly tints?: Readonly<Record<string, Tint>>
   /** The display's own colours; files are sRGB. */
   readonly space: PredefinedColorSpace
 }

@@ -1,9 +1,8 @@
 /// <reference lib="webworker" />
 import subjectUrl from '../../../shared-core/subject/asset/subject.bin?url'
-import { leaderTint } from '../../../shared-core/picture/leaderView.ts'
+import { ROOM_TINT } from '../../../shared-core/picture/leaderView.ts'
 import { spotWeights } from '../../../shared-core/picture/spotReading.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
-import { turnOf } from '../reading/lightTurns.ts'
 import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
 import { WhoLights } from '../../../shared-core/predict/whoLights.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
@@ -60,12 +59,12 @@ async function draw(order: PictureOrder): Promise<DrawnPicture> {
   }
 }
 
-/** Each light's part of the whole Frame, with its letter and its place in the set-up order. */
+/** Each light's part of the whole Frame, with its letter and its tint. */
 function sourcesOf(picture: LookPicture, plan: Plan, order: PictureOrder): readonly LetteredPlane[] {
   const parts = picture.parts(plan, order.lookId, order)
   return whoLights.everywhere(parts).map(({ lightId, brightness }) => ({
     brightness, letter: lightId === null ? ROOM_LETTERS : (parts.look.lights[lightId]?.letter ?? ''),
-    tint: leaderTint(lightId === null ? null : turnOf(parts.look, lightId)),
+    tint: (lightId === null ? undefined : order.tints?.[lightId]) ?? ROOM_TINT,
   }))
 }
 

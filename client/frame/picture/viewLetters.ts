@@ -1,4 +1,4 @@
-import { drawLeaders } from '../../../shared-core/picture/leaderView.ts'
+import { drawLeaders, type Tint } from '../../../shared-core/picture/leaderView.ts'
 import { regionsOf } from '../../../shared-core/picture/regions.ts'
 import type { ChannelWeights } from '../../../shared-core/picture/spotReading.ts'
 import { drawClipping, drawStops, type PictureView } from '../../../shared-core/picture/views.ts'
@@ -10,13 +10,13 @@ export const ROOM_LETTERS = 'room'
 
 export interface LetteredPlane {
   readonly letter: string
-  readonly tint: readonly [red: number, green: number, blue: number]
+  readonly tint: Tint
   /** Brightness by pixel, 1 is clip. */
   readonly brightness: Float32Array
 }
 
 /** Room around a letter, as a share of the picture's width: less, and the letter would hide what it names. */
-const ROOM_FOR_LETTER = 0.022
+const ROOM_FOR_LETTER = 0.015
 
 /**
  * Draws a view over the developed picture, and says what is to be written on its parts. The picture itself stays as it is.
