@@ -1,3 +1,4 @@
+import type { Vector } from '../arithmetic/vector.ts'
 import type { EyeMirrors } from '../picture/eyes.ts'
 import { returnedOf, surfaceLayer, type Returned, type SurfaceLayer } from '../picture/layer.ts'
 import { platesBetween } from '../picture/platesBetween.ts'
@@ -7,6 +8,7 @@ import { seenSurface, type SeenSurface } from '../picture/seenSurface.ts'
 import { builtSet } from '../set/builtSet.ts'
 import type { Scene } from '../set/scene.ts'
 import { areaAsset, cornerWeights, PATCH_CORNERS } from '../subject/areas/areaAsset.ts'
+import { TURNED_AWAY_COSINE } from './sites.ts'
 import { Stage, StagesByKey } from './stage.ts'
 
 /** One light at one named area of the subject: a slot of the picture's surface layer, read between the corners of a facet. */
@@ -35,7 +37,7 @@ export class AreaLayers {
     return this.all.of([scene, skinSheen], () => {
       const set = builtSet(scene)
       const posed = this.posed.of([scene.subject], () => poseSubject(areaAsset, scene.subject))
-      const seen = this.seen.of([posed, scene.camera], () => seenSurface(posed, ALL_CORNERS, set.view.place))
+      const seen = this.seen.of([posed, scene.camera], () => areasSeen(posed, set.view.place))
       const found = new Map([...set.lights.values()].map(({ id, index, light, emitters }) => {
         const plates = platesBetween(set, index, emitters[0]!, seen.middle, seen.radiusMetres)
         return [id, this.layers.of(id, [light, set.surroundings, seen, skinSheen, ...plates.lights], () => {
@@ -47,6 +49,25 @@ export class AreaLayers {
       return found
     })
   }
+}
+
+/**
+ * The areas' facets as the camera sees them. One that is turned away from it, such as the jaw from behind, is read squarely,
+ * as with a spot meter carried round to it: from the camera it has no colour.
+ */
+function areasSeen(posed: PosedSubject, eye: Vector): SeenSurface {
+  const seen = seenSurface(posed, ALL_CORNERS, eye)
+  const { restNormals, restSights, facing } = seen
+  for (let first = 0; first < seen.count; first += PATCH_CORNERS) {
+    let cosine = 0
+    for (let c = first; c < first + PATCH_CORNERS; c++) {
+      for (let k = 3 * c; k < 3 * c + 3; k++) cosine += cornerWeights[c]! * restNormals[k]! * restSights[k]!
+    }
+    if (cosine > TURNED_AWAY_COSINE) continue
+    restSights.set(restNormals.subarray(3 * first, 3 * (first + PATCH_CORNERS)), 3 * first)
+    facing.fill(1, first, first + PATCH_CORNERS)
+  }
+  return seen
 }
 
 function areaLayer(layer: SurfaceLayer, { colour }: Returned): AreaLayer {

@@ -2,7 +2,7 @@ import type { CameraRgb, Xyz } from '../colour/triples.ts'
 import type { Vector } from '../arithmetic/vector.ts'
 import type { NamedArea, Plane } from '../plan/schema/look.ts'
 import type { Caution } from './caution.ts'
-import type { Snag } from './snag.ts'
+import type { AcceptedSnag, Snag } from './snag.ts'
 
 /**
  * Everything the board knows about a look, computed from the plan alone. Plain data: it goes through workers, JSON and
@@ -21,8 +21,9 @@ export interface Prediction {
   readonly framing: Framing
   readonly depthOfField: DepthOfField
   readonly ambient: AmbientPrediction
-  /** Loudest first. */
+  /** Loudest first, and the worst first among the equally loud; without what somebody accepted. */
   readonly snags: readonly Snag[]
+  readonly accepted: readonly AcceptedSnag[]
   readonly cautions: readonly Caution[]
 }
 

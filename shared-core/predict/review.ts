@@ -1,25 +1,36 @@
+import { loudestFirst, partAccepted } from './acceptance.ts'
 import type { Caution } from './caution.ts'
-import type { Severity, Snag } from './snag.ts'
+import type { AcceptedSnag, Snag } from './snag.ts'
 import { haze, unevenBackground, whiteOut, whiteTooHot } from './checks/background.ts'
-import { ambient, aperture, depthOfField, flashDuration, sync } from './checks/camera.ts'
+import { ambient, aperture, depthOfField, flashDuration, sync, whiteBalance } from './checks/camera.ts'
 import { cautionsOf } from './checks/cautions.ts'
 import type { Check, CheckView } from './checks/check.ts'
+import { catchlights } from './checks/eyes.ts'
 import { backdropNotFilling, frontNotFilling, inFrame, lensSeesLight, outsideRoom } from './checks/fit.ts'
+import { gelCut, oppositeHues, sameNameGel } from './checks/gels.ts'
 import { channelClips, fallOff, gelHeat, gelLevel, headNearFace, kitShort } from './checks/heads.ts'
+import { headColour } from './checks/headColour.ts'
+import { keyDistance, paperDistance, setUpOrder } from './checks/placing.ts'
 import { outOfPower, tooStrong } from './checks/power.ts'
+import { mustReadTrue } from './checks/product.ts'
+import { safetyCable, sandbag, walkway } from './checks/rigging.ts'
 import { spill } from './checks/spill.ts'
+import { battery, circuitLoad } from './checks/supply.ts'
 
 const checks: readonly Check[] = [
-  outOfPower, tooStrong, outsideRoom, headNearFace, gelHeat, sync, frontNotFilling, backdropNotFilling, whiteOut, whiteTooHot,
-  unevenBackground, inFrame, lensSeesLight, spill, haze, ambient, channelClips, flashDuration, aperture, depthOfField, gelLevel, fallOff, kitShort,
+  outOfPower, tooStrong, outsideRoom, headNearFace, gelHeat, gelCut, circuitLoad, sandbag, safetyCable, walkway, sync,
+  frontNotFilling, backdropNotFilling, whiteOut, whiteTooHot, unevenBackground, inFrame, lensSeesLight, mustReadTrue, spill,
+  haze, ambient, channelClips, oppositeHues, sameNameGel, headColour, paperDistance, flashDuration, aperture, depthOfField,
+  gelLevel, fallOff, keyDistance, catchlights, battery, whiteBalance, setUpOrder, kitShort,
 ]
 
-const loudness: Record<Severity, number> = { stop: 0, look: 1, note: 2 }
-
-/** What is not quiet about a look, loudest first, and the usual care for what stands in it. */
-export function review(view: CheckView): { snags: Snag[]; cautions: Caution[] } {
-  const snags = checks.flatMap((check) => check(view))
-  // Sorting is stable: within one severity the order above stands.
-  snags.sort((a, b) => loudness[a.severity] - loudness[b.severity])
-  return { snags, cautions: cautionsOf(view) }
+/**
+ * What is not quiet about a look, loudest and worst first; what of it somebody accepted; and the usual care for what
+ * stands in it.
+ */
+export function review(view: CheckView): { snags: Snag[]; accepted: AcceptedSnag[]; cautions: Caution[] } {
+  const found = checks.flatMap((check) => check(view))
+  // Sorting is stable: between equals the order above stands.
+  found.sort(loudestFirst)
+  return { ...partAccepted(found, view.look), cautions: cautionsOf(view) }
 }

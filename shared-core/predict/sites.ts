@@ -12,7 +12,7 @@ import { areaLabels } from './areaLabels.ts'
 import type { AreaId, AreaMaterial } from './prediction.ts'
 
 /** Rounded places show a little of themselves past their own edge: the top of the hair, a shoulder. */
-const TURNED_AWAY_COSINE = -0.2
+export const TURNED_AWAY_COSINE = -0.2
 
 /** A place that is metered and coloured: where it is, what it is of, and what the camera sees there. */
 export interface Site {

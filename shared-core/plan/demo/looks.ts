@@ -125,7 +125,6 @@ export const firstLight: Look = {
   note: 'Pistachio wraps jaw and arms while the scrim behind reads clean white. The heads of B and D go behind it.',
   subject,
   backdrop: { ...usualLook.backdrop, topMetres: 3, intent: 'clean-white' },
-  mustReadTrue: { lips: { cleanPlatePlanned: false } },
   lights: {
     a: key(powers.firstLight.a),
     b: behindScrim('B', 0, 0.5, 2.8, powers.firstLight.b),

@@ -1,16 +1,20 @@
 import { capital } from '../../plan/capital.ts'
 import { formatStops } from '../../plan/entry/stops.ts'
-import { amountText, type Check } from './check.ts'
+import { amountText, mendBy, type Check, type CheckView } from './check.ts'
+import { powersBy } from './lightMends.ts'
 
 /** An even background varies by no more than these over the frame (common practice, no source). */
 const EVEN_COLOUR_STOPS = 0.3
 const EVEN_WHITE_STOPS = 0.5
 /** More than a stop past white everywhere only adds haze and burnt edges (common practice, no source). */
 const HOT_WHITE_STOPS = 1
+/** Left past white when powers are set to it: a head's readings vary by about as much (common practice, no source). */
+const WHITE_MARGIN_STOPS = 0.3
 /** Black lifted above three and a half under mid-grey looks milky (common practice, no source). */
 const HAZE_STOPS_UNDER_GREY = -3.5
 
-export const whiteOut: Check = ({ look, measured: { background } }) => {
+export const whiteOut: Check = (view) => {
+  const { look, measured: { background } } = view
   if (look.backdrop.intent !== 'clean-white' || background.verdict === 'white') return []
   const worst = background.spots.filter((spot) => spot.verdict !== 'white')
     .reduce((a, b) => ((a.stopsMissing ?? Infinity) >= (b.stopsMissing ?? Infinity) ? a : b))
@@ -34,10 +38,12 @@ export const whiteOut: Check = ({ look, measured: { background } }) => {
     threshold: 0,
     unit: 'stops short of white',
     about: [worst.areaId],
+    ...(missing === null ? {} : mendBy(`Raise the background by ${amountText(missing + WHITE_MARGIN_STOPS)}`, powersBy(view, backgroundLights(view), missing + WHITE_MARGIN_STOPS))),
   }]
 }
 
-export const whiteTooHot: Check = ({ look, measured: { background } }) => {
+export const whiteTooHot: Check = (view) => {
+  const { look, measured: { background } } = view
   if (look.backdrop.intent !== 'clean-white' || background.stopsMissing === null) return []
   const over = -background.stopsMissing
   if (over <= HOT_WHITE_STOPS) return []
@@ -46,11 +52,12 @@ export const whiteTooHot: Check = ({ look, measured: { background } }) => {
     rule: 'white-too-hot',
     severity: 'look',
     message: `The background is ${amountText(over)} stops past white everywhere: haze and burnt edges`,
-    action: `Lower the background lights by ${amountText(over - 0.3)} stops`,
+    action: `Lower the background lights by ${amountText(over - WHITE_MARGIN_STOPS)} stops`,
     value: over,
     threshold: HOT_WHITE_STOPS,
     unit: 'stops past white',
     about: ['background-centre'],
+    ...mendBy(`Lower the background by ${amountText(over - WHITE_MARGIN_STOPS)}`, powersBy(view, backgroundLights(view), WHITE_MARGIN_STOPS - over)),
   }]
 }
 
@@ -87,4 +94,8 @@ export const haze: Check = ({ measured: { background } }) => {
     unit: 'stops from mid-grey',
     about: ['background-centre'],
   }]
+}
+
+function backgroundLights({ measured: { lights } }: CheckView): string[] {
+  return lights.filter(({ on, plane }) => on && plane === 'background').map(({ id }) => id)
 }

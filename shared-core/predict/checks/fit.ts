@@ -3,7 +3,10 @@ import type { RoomSide } from '../fit.ts'
 import { meterReading, receptorConstant } from '../taking.ts'
 import { capital } from '../../plan/capital.ts'
 import { formatStops } from '../../plan/entry/stops.ts'
-import { centimetresText, type Check, type CheckView } from './check.ts'
+import { movePiece } from '../../plan/edits/pieces.ts'
+import { moveLight } from '../../plan/edits/placing.ts'
+import { centimetresText, mendBy, type Check, type CheckView } from './check.ts'
+import { gridOn } from './lightMends.ts'
 
 /** Stray light on the lens below this, against the aperture, is lost in its ordinary veil (common practice, no source). */
 const LENS_STRAY_STOPS = -3
@@ -33,6 +36,7 @@ export const outsideRoom: Check = (view) =>
       threshold: 0,
       unit: 'm',
       about: [id],
+      ...mendBy(`Move ${name} ${centimetresText(past.metres + 0.05)} ${away}`, movedBack(view, id, past.side, past.metres + 0.05)),
     }]
   })
 
@@ -57,8 +61,9 @@ export const inFrame: Check = (view) =>
   })
 
 /** Light that reaches the lens from outside the picture only hazes it. */
-export const lensSeesLight: Check = ({ plan, look, fit, measured }) =>
-  measured.lights.flatMap((light): Snag[] => {
+export const lensSeesLight: Check = (view) =>
+  view.measured.lights.flatMap((light): Snag[] => {
+    const { plan, look, fit, measured } = view
     const setup = look.lights[light.id]
     const head = setup && plan.heads[setup.headId]
     const perLumenSecond = fit.atLens.get(light.id) ?? 0
@@ -78,6 +83,7 @@ export const lensSeesLight: Check = ({ plan, look, fit, measured }) =>
       threshold: LENS_STRAY_STOPS,
       unit: 'stops at the lens',
       about: [light.id],
+      ...mendBy(`Grid ${light.letter}`, gridOn(view, light.id)),
     }]
   })
 
@@ -112,6 +118,22 @@ export const backdropNotFilling: Check = ({ fit, measured: { background, framing
     unit: 'corners missed',
     about: ['backdrop'],
   }]
+}
+
+const AWAY: Readonly<Record<RoomSide, readonly [axis: 'xMetres' | 'yMetres' | 'zMetres', way: 1 | -1]>> = {
+  left: ['xMetres', 1],
+  right: ['xMetres', -1],
+  rear: ['yMetres', -1],
+  front: ['yMetres', 1],
+  ceiling: ['zMetres', -1],
+  floor: ['zMetres', 1],
+}
+
+function movedBack({ plan, look, measured: { lookId } }: CheckView, id: string, side: RoomSide, metres: number) {
+  const [axis, way] = AWAY[side]
+  const at = (look.lights[id] ?? look.pieces[id])?.place[axis] ?? 0
+  const place = { [axis]: at + way * metres }
+  return look.lights[id] ? moveLight(plan, lookId, id, place) : movePiece(plan, lookId, id, place)
 }
 
 function nameOf({ look }: CheckView, id: string): string {

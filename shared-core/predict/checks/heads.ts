@@ -1,20 +1,30 @@
+import { stopsFromTimes, timesFromStops } from '../../arithmetic/portable.ts'
 import { distance } from '../../arithmetic/vector.ts'
 import { formatStops } from '../../plan/entry/stops.ts'
+import { changeHead, changeModifier } from '../../plan/edits/kit.ts'
 import { vectorOf } from '../../set/emitter.ts'
+import type { AreaPrediction } from '../prediction.ts'
 import type { Snag } from '../snag.ts'
-import { amountText, centimetresText, type Check } from './check.ts'
+import { amountText, centimetresText, mendBy, type Check, type CheckView } from './check.ts'
+import { movedTo, powersBy } from './lightMends.ts'
 import { NEAR_FACE_METRES } from './nearFace.ts'
 
 /** Dense gel above half power may burn or fade (common practice, no source). */
 const DENSE_GEL_METER_LOSS_STOPS = 2
 const HALF_POWER_STOPS_FROM_FULL = -1
+/** Back past the limit by as much as a stand is placed to. */
+const CLEAR_OF_FACE_METRES = NEAR_FACE_METRES + 0.05
+/** Two tenths of a stop under clip. */
+const CLEAR_OF_CLIP = timesFromStops(-0.2)
 /** Fall-off over a face for beauty work (common practice, no source). */
 const FALL_OFF_STOPS = 0.5
 /** A gel with this much between its best and worst channel has a colour to lose, and loses it from this level up. */
 const RICH_GEL_STOPS = 1.5
 const PALE_FROM_STOPS = -1
+const RICH_AT_STOPS = -1.7
 
-export const headNearFace: Check = ({ look, measured }) => {
+export const headNearFace: Check = (view) => {
+  const { look, measured } = view
   const nose = measured.areas.find((area) => area.id === 'nose')
   if (!nose) return []
   return measured.lights.flatMap((light) => {
@@ -32,6 +42,8 @@ export const headNearFace: Check = ({ look, measured }) => {
       threshold: NEAR_FACE_METRES,
       unit: 'm',
       about: [light.id],
+      ...mendBy(`Move ${light.letter} back to ${centimetresText(CLEAR_OF_FACE_METRES)}`,
+        movedTo(view, light.id, nose.place, CLEAR_OF_FACE_METRES, light.energyJoules)),
     }]
   })
 }
@@ -52,6 +64,7 @@ export const gelHeat: Check = ({ plan, look, measured }) =>
         threshold: 0,
         unit: 'W',
         about: [light.id],
+        ...mendBy(`Lamps off on ${head.name}`, changeHead(plan, setup.headId, { modellingLampWatts: 0 })),
       }]
     }
     if (light.gel.meterLossStops < DENSE_GEL_METER_LOSS_STOPS || light.stopsFromFull < HALF_POWER_STOPS_FROM_FULL) return []
@@ -69,7 +82,8 @@ export const gelHeat: Check = ({ plan, look, measured }) =>
   })
 
 /** A gelled light near the key's level looks pale. Rich colour sits one and a half to two stops under. */
-export const gelLevel: Check = ({ look, measured }) => {
+export const gelLevel: Check = (view) => {
+  const { look, measured } = view
   const wantsRichPaper = look.backdrop.intent === 'even-colour' && measured.background.behind !== 'front'
   return measured.lights.flatMap((light): Snag[] => {
     const isRichGel = !light.gel.clear && light.gel.whiteOutStops - light.gel.strongestChannelLossStops > RICH_GEL_STOPS
@@ -86,6 +100,7 @@ export const gelLevel: Check = ({ look, measured }) => {
       threshold: PALE_FROM_STOPS,
       unit: 'stops',
       about: [light.id],
+      ...mendBy(`${light.letter} to ${formatStops(RICH_AT_STOPS)}`, powersBy(view, [light.id], RICH_AT_STOPS - level)),
     }]
   })
 }
@@ -115,8 +130,8 @@ export const fallOff: Check = ({ measured }) => {
 }
 
 /** Under coloured light one channel clips on skin or cloth before the meter warns. */
-export const channelClips: Check = ({ measured }) =>
-  measured.areas.flatMap((area) => {
+export const channelClips: Check = (view) =>
+  view.measured.areas.flatMap((area) => {
     if (area.material === 'backdrop' || area.material === 'front' || area.material === 'point' || !area.inFrame) return []
     const names = ['red', 'green', 'blue'].filter((_, i) => area.colour.clipped[i])
     if (names.length === 0 || names.length === 3) return []
@@ -131,8 +146,23 @@ export const channelClips: Check = ({ measured }) =>
       threshold: 0,
       unit: 'stops over clip',
       about: [area.id],
+      ...lowerWhatClips(view, area),
     }]
   })
+
+/** The strongest light there, down until no channel clips; nothing when that light alone cannot do it. */
+function lowerWhatClips(view: CheckView, { byLight, colour }: AreaPrediction) {
+  const strongest = byLight.reduce((a, b) => (Math.max(...b.channels) > Math.max(...a.channels) ? b : a))
+  const shares = colour.channels.map((all, k) => {
+    const own = strongest.channels[k]!
+    return own > 0 ? (CLEAR_OF_CLIP - (all - own)) / own : 1
+  })
+  const times = Math.min(1, ...shares)
+  if (times <= 0) return {}
+  const stops = stopsFromTimes(times)
+  const letter = view.look.lights[strongest.lightId]?.letter ?? ''
+  return mendBy(`Lower ${letter} by ${amountText(stops)}`, powersBy(view, [strongest.lightId], stops))
+}
 
 /** More pieces in use than the kit holds. */
 export const kitShort: Check = ({ plan, look }) => {
@@ -155,6 +185,9 @@ export const kitShort: Check = ({ plan, look }) => {
         threshold: lightIds.length,
         unit: 'pieces',
         about: lightIds,
+        ...mendBy(`Hire ${lightIds.length - entry.count} more`, kind === 'head'
+          ? changeHead(plan, id, { count: lightIds.length })
+          : changeModifier(plan, id, { count: lightIds.length })),
       }]
     })
   return [...short('head', used('headId'), plan.heads), ...short('modifier', used('modifierId'), plan.modifiers)]

@@ -1,4 +1,6 @@
-import { amountText, type Check } from './check.ts'
+import type { LightPrediction } from '../prediction.ts'
+import { amountText, mendBy, type Check, type CheckView } from './check.ts'
+import { movedTo } from './lightMends.ts'
 import { timesFromStops } from '../../arithmetic/portable.ts'
 
 /** Keep three tenths in hand at either end (common practice, no source). */
@@ -11,8 +13,8 @@ const ROUNDING_STOPS = 1e-6
  * Is the wanted level within the head's range? A light without a wanted level is judged by its own setting, which the
  * plan may hold outside the range after a change of head.
  */
-export const outOfPower: Check = ({ measured }) =>
-  measured.lights.flatMap((light) => {
+export const outOfPower: Check = (view) =>
+  view.measured.lights.flatMap((light) => {
     if (!light.on) return []
     const short = Math.max(missingStops(light) - light.stopsInHand, light.stopsInHand < -ROUNDING_STOPS ? -light.stopsInHand : -Infinity)
     if (short <= -MARGIN_STOPS) return []
@@ -32,11 +34,12 @@ export const outOfPower: Check = ({ measured }) =>
       threshold: MARGIN_STOPS,
       unit: 'stops in hand',
       about: [light.id],
+      ...(cannot ? moveWithin(view, light, nearerMetres, 'in', -light.stopsFromFull - MARGIN_STOPS) : {}),
     }]
   })
 
-export const tooStrong: Check = ({ measured }) =>
-  measured.lights.flatMap((light) => {
+export const tooStrong: Check = (view) =>
+  view.measured.lights.flatMap((light) => {
     if (!light.on) return []
     const over = Math.max(-missingStops(light) - light.stopsAboveLowest, light.stopsAboveLowest < -ROUNDING_STOPS ? -light.stopsAboveLowest : -Infinity)
     if (over <= -MARGIN_STOPS) return []
@@ -56,8 +59,17 @@ export const tooStrong: Check = ({ measured }) =>
       threshold: MARGIN_STOPS,
       unit: 'stops above lowest',
       about: [light.id],
+      ...(cannot ? moveWithin(view, light, furtherMetres, 'back', MARGIN_STOPS - light.stopsAboveLowest) : {}),
     }]
   })
+
+/** Along its own line to where the margin is left, with the power that leaves it. */
+function moveWithin(view: CheckView, light: LightPrediction, metres: number, way: 'in' | 'back', stops: number) {
+  const served = view.measured.areas.find(({ id }) => id === light.serves)
+  if (!served) return {}
+  const moved = movedTo(view, light.id, served.place, metres, light.energyJoules * timesFromStops(stops))
+  return mendBy(`Move ${light.letter} ${way} to ${metres.toFixed(2)} m`, moved)
+}
 
 /** How much more (positive) the light must give for its wanted level; nothing wanted means it is where it should be. */
 function missingStops(light: { wantedStops: number | null; level: { stops: number | null } }): number {

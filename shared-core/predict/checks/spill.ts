@@ -2,10 +2,12 @@ import type { Look } from '../../plan/schema/look.ts'
 import type { Snag } from '../snag.ts'
 import type { Spill } from '../prediction.ts'
 import { capital } from '../../plan/capital.ts'
-import { amountText, type Check } from './check.ts'
+import { amountText, mendBy, type Check, type CheckView } from './check.ts'
+import { gridOn } from './lightMends.ts'
 
 /** Another light where one is the owner of the colour; the threshold travels with each spill. The background speaks once, at its worst. */
-export const spill: Check = ({ look, measured }) => {
+export const spill: Check = (view) => {
+  const { look, measured } = view
   const worst = new Map<string, Spill>()
   for (const found of measured.spills) {
     if (found.stopsUnder >= found.thresholdStops || !matters(found, look)) continue
@@ -13,7 +15,7 @@ export const spill: Check = ({ look, measured }) => {
     const before = worst.get(key)
     if (!before || found.stopsUnder < before.stopsUnder) worst.set(key, found)
   }
-  return [...worst].map(([key, found]) => snagOf(key, found, look))
+  return [...worst].map(([key, found]) => ({ ...snagOf(key, found, look), ...gridMend(view, found) }))
 }
 
 /** A glow is meant to die away: what lies over its dark corners is not a fault of the picture. */
@@ -44,6 +46,10 @@ function snagOf(key: string, found: Spill, look: Look): Snag {
     unit: 'stops under',
     about: [found.diluterLightId, found.areaId],
   }
+}
+
+function gridMend(view: CheckView, { diluterLightId }: Spill) {
+  return mendBy(`Grid ${view.look.lights[diluterLightId]?.letter}`, gridOn(view, diluterLightId))
 }
 
 function cureFor(found: Spill, diluter: string, look: Look): string {
