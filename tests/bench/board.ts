@@ -18,8 +18,10 @@ export async function boardRows(): Promise<BenchRow[]> {
     await page.getByLabel('Your name').fill('Ines')
     const joinedMs = Date.now()
     await page.getByRole('button', { name: 'Come in' }).click()
-    await page.locator('.frame-print canvas[data-picture="drawn"]').waitFor()
+    await page.locator('.frame-print canvas:is([data-picture="sketched"], [data-picture="drawn"])').waitFor()
     const firstPictureMs = Date.now() - joinedMs
+    await page.locator('.frame-print canvas[data-picture="drawn"]').waitFor()
+    const fullPictureMs = Date.now() - joinedMs
     await context.close()
 
     const ines = await BoardPage.join(await browser.newContext({ viewport: { width: 1440, height: 900 } }), server.links.photographer, 'Ines')
@@ -39,15 +41,17 @@ export async function boardRows(): Promise<BenchRow[]> {
     })
     const from = await ines.grabOnFloor('C')
     const startedMs = Date.now()
-    for (let step = 0; Date.now() - startedMs < DRAG_MS; step++) {
-      await ines.page.mouse.move(from.x - 40 + 40 * Math.cos(step / 12), from.y + 40 * Math.sin(step / 12))
+    let steps = 0
+    for (; Date.now() - startedMs < DRAG_MS; steps++) {
+      await ines.page.mouse.move(from.x - 40 + 40 * Math.cos(steps / 12), from.y + 40 * Math.sin(steps / 12))
     }
     const tookMs = Date.now() - startedMs
     const counts = await ines.page.evaluate(() => (globalThis as unknown as { counts: { pictures: number; longestTaskMs: number } }).counts)
     await ines.page.mouse.up()
     return [
-      { name: 'board: first picture after coming in, fresh visit', value: firstPictureMs, unit: 'ms', target: 1_500, better: 'lower', note: 'subject fetched, decoded and drawn' },
-      { name: 'board: Frames a second while a light is dragged', value: (counts.pictures * 1_000) / tookMs, unit: '1/s', target: 30, better: 'higher', note: '3 s, demo look, software renderer' },
+      { name: 'board: first picture after coming in, fresh visit', value: firstPictureMs, unit: 'ms', target: 1_500, better: 'lower', note: 'small and coarse; the subject is fetched from when the door opens' },
+      { name: 'board: the same in full', value: fullPictureMs, unit: 'ms', target: null, better: 'lower', note: 'at the size of the print' },
+      { name: 'board: Frames a second while a light is dragged', value: (counts.pictures * 1_000) / tookMs, unit: '1/s', target: 30, better: 'higher', note: `3 s, demo look, software renderer; the hand moved ${(steps / tookMs * 1_000).toFixed(0)} times a second` },
       { name: 'board: longest main-thread task in that drag', value: counts.longestTaskMs, unit: 'ms', target: 50, better: 'lower', note: '0 means none over 50 ms' },
     ]
   } finally {

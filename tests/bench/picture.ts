@@ -32,6 +32,10 @@ export async function pictureRows(): Promise<BenchRow[]> {
     row('picture: recolour', time(recoloured, full, 21), 8),
     row('picture: a light moved, full', time(moved, full, 15), 30),
     row('picture: a light moved, coarse', time(moved, { ...full, coarse: true }, 15), 10),
+    {
+      ...row('picture: a light moved, as drawn under a hand', time(moved, { ...full, width: 180, height: 240, coarse: true }, 15), 10),
+      note: 'warm median, one core, 180 x 240 shown twice as large, 4 lights',
+    },
     row('picture: camera moved, full', time(panned, full, 7), 800),
     row('picture: camera moved, coarse', time(panned, { ...full, coarse: true }, 7), 150),
     { name: 'picture: the subject over the wire', value: gzipSync(bytes).length / 1e6, unit: 'MB gzipped', target: 1.5, better: 'lower', note: 'mesh and own shadows' },
