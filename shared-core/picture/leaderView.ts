@@ -47,8 +47,9 @@ function calmed(tint: Tint, share: number): Tint {
 
 /** Darker than this nobody lights anything that is seen. */
 const DARKEST_STOPS = -8
-/** The picture's own modelling, folded into this many levels of the tint. */
-const DARKEST_LEVEL = 0.32
+/** The picture's own modelling, folded into these levels of the tint: no brighter than the print beside it needs. */
+const DARKEST_LEVEL = 0.28
+const BRIGHTEST_LEVEL = 0.86
 /** Where no light gives this share none leads alone, and the tint is hatched with the next one's. */
 const LEADS_ALONE = 0.5
 const HATCH_PIXELS = 7
@@ -86,7 +87,7 @@ export function drawLeaders(
   }
 
   function paint(p: number, tint: Tint | null, stops: number): void {
-    const level = DARKEST_LEVEL + (1 - DARKEST_LEVEL) * Math.min(1, Math.max(0, (stops - DARKEST_STOPS) / (2 - DARKEST_STOPS)))
+    const level = DARKEST_LEVEL + (BRIGHTEST_LEVEL - DARKEST_LEVEL) * Math.min(1, Math.max(0, (stops - DARKEST_STOPS) / (2 - DARKEST_STOPS)))
     for (let k = 0; k < 3; k++) into[4 * p + k] = tint === null ? 18 : tint[k]! * level
     into[4 * p + 3] = 255
   }

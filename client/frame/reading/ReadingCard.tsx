@@ -31,7 +31,7 @@ function Card({ taken: { place, reading, litBy } }: { readonly taken: TakenReadi
           <span>{levelInWords(reading)} · {reading.words}<b>{clippedInWords(reading.clipped)}</b></span>
         </p>
         <p className="frame-reading-who">
-          {litBy.length === 0 ? 'no light' : litBy.map((one) => <Who key={one.letter} {...one} />)}
+          {litBy?.length === 0 ? 'no light' : (litBy?.map((one) => <Who key={one.letter} {...one} />) ?? '\u00a0')}
         </p>
       </div>
     </>
@@ -49,7 +49,7 @@ function Who({ letter, percent, gelHex }: LitBy) {
 
 function Heard({ taken }: { readonly taken: TakenReading | null }) {
   const [heard, setHeard] = useState('')
-  const words = taken === null || taken.place.by === 'pointer' ? '' : readingInWords(taken.reading, taken.litBy)
+  const words = taken === null || taken.place.by === 'pointer' ? '' : readingInWords(taken.reading, taken.litBy ?? [])
   useEffect(() => {
     const timer = setTimeout(() => setHeard(words), REST_MS)
     return () => clearTimeout(timer)

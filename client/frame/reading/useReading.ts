@@ -18,7 +18,8 @@ export interface ReadingPlace {
 export interface TakenReading {
   readonly place: ReadingPlace
   readonly reading: Reading
-  readonly litBy: readonly LitBy[]
+  /** Nobody where no light is; null until the answer is there. */
+  readonly litBy: readonly LitBy[] | null
 }
 
 export interface ReadingHand {
@@ -41,7 +42,7 @@ export function useReading(): ReadingHand {
     const reading = at && shown && look ? readingAt(shown, at.frameX, at.frameY, look.camera, look.finish) : null
     if (at === null || shown === null || reading === null) return setTaken(null)
     // Who lights it comes a moment later: until then it is as it was, so that the line does not come and go.
-    setTaken((last) => ({ place: at, reading, litBy: last?.litBy ?? [] }))
+    setTaken((last) => ({ place: at, reading, litBy: last?.litBy ?? null }))
     pictureDesk()?.askShares({ slot: 'shares', kind: 'shares', frameX: at.frameX, frameY: at.frameY }, (shares) => {
       if (place.current === at) setTaken({ place: at, reading, litBy: litByOf(shares, shown, store.getState().prediction.lights) })
     })
