@@ -70,7 +70,7 @@ export function* askInSteps(
   const limit = powers.shortfall > 0 ? powerLimit(task, base, powers) : null
   const trial: Trial = { task, original, from, base, powers, excesses: limit ? limit.excesses : tightLights(original, powers) }
   const limits: Limit[] = []
-  const kinds = options.isPowersOnly ? [] : kindsToTry(trial, limit !== null)
+  const kinds = options.isPowersOnly ? [] : kindsToTry(trial, limit !== null, options.allowsStacks ?? false)
   let isComplete = true
   for (const [at, kind] of kinds.entries()) {
     const isCalledOff: boolean = yield at / kinds.length
@@ -78,7 +78,7 @@ export function* askInSteps(
       isComplete = false
       break
     }
-    const tried = kind === byColour ? byColour(trial, options.allowsStacks ?? false) : kind(trial)
+    const tried = kind(trial)
     limits.push(...tried.limits)
     if (tried.best) found.push(tried.best)
   }
@@ -86,10 +86,10 @@ export function* askInSteps(
   return { ways, limit: limit?.limit ?? null, furtherLimits: limits, isComplete }
 }
 
-function kindsToTry(trial: Trial, isShort: boolean): ((trial: Trial) => TriedWays)[] {
-  const isColourWanted = trial.task.aims.some(({ want }) => want.kind === 'area-colour')
-  if (isShort && isColourWanted && trial.excesses.length === 0) return [(each) => byColour(each, false)]
-  return trial.excesses.length === 0 ? [] : [byIso, byDistance, byModifier, byGel, byHead]
+/** Where a colour is wanted that powers do not give, sheets and places are searched together; else one kind at a time. */
+function kindsToTry({ task, excesses }: Trial, isShort: boolean, allowsStacks: boolean): ((trial: Trial) => TriedWays)[] {
+  if (isShort && task.aims.some(({ want }) => want.kind === 'area-colour')) return [(trial) => byColour(trial, allowsStacks)]
+  return excesses.length === 0 ? [] : [byIso, byDistance, byModifier, byGel, byHead]
 }
 
 /** Sheets, aperture and film speed are done as said. */
@@ -129,7 +129,7 @@ function powersTitle(original: Draft, { draft, prediction }: PowerSolution): str
     const stops = old ? stopsFromTimes(now.energyJoules / old.energyJoules) : 0
     return Math.abs(stops) > 0.01 ? [`${light.letter} to ${light.powerText}`] : []
   })
-  return changes.length === 0 ? 'Powers as they are' : `Powers: ${changes.join(', ')}`
+  return changes.length === 0 ? 'Powers as they are' : `Powers: ${changes.sort().join(', ')}`
 }
 
 function ranked(trial: Trial, found: readonly Tried[]): Tried[] {

@@ -2,7 +2,7 @@ import { stopsFromTimes } from '../arithmetic/portable.ts'
 import { colourDifference2000 } from '../colour/difference.ts'
 import { formatIso } from '../plan/entry/camera.ts'
 import { formatStops } from '../plan/entry/stops.ts'
-import type { AreaId, LightPrediction, Prediction } from '../predict/prediction.ts'
+import type { AreaId, LightPrediction, Prediction, Spill } from '../predict/prediction.ts'
 import { lookOf, type Draft } from './draft.ts'
 import { sheetsLacking } from './judge.ts'
 import { stopsText } from './limits.ts'
@@ -14,6 +14,8 @@ const WORTH_TELLING_TIMES = 1.1
 const WORTH_TELLING_STOPS = 1 / 3
 const WORSE_SPILL_STOPS = 0.1
 const MOST_AREAS_TOLD = 2
+/** These snags have lines of their own here. */
+const TOLD_ELSEWHERE: readonly string[] = ['out-of-power', 'too-strong', 'spill', 'second-colour']
 
 interface Cost {
   readonly words: string
@@ -42,10 +44,13 @@ export function costsOf(step: Step, wantedIds: ReadonlySet<AreaId>): string[] {
 
 function newSnags({ from, to }: Step): Cost[] {
   const known = new Set(from.snags.map(({ key }) => key))
-  const toldElsewhere = ['out-of-power', 'too-strong', 'spill', 'second-colour']
-  return to.snags.flatMap(({ key, rule, severity, message }): Cost[] => {
-    if (known.has(key) || toldElsewhere.includes(rule)) return []
-    return [{ words: message, weight: severity === 'stop' ? 10 : severity === 'look' ? 5 : 1 }]
+  const fresh = to.snags.filter(({ key, rule }) => !known.has(key) && !TOLD_ELSEWHERE.includes(rule))
+  // A rule broken in many places is told once, with its first place.
+  const first = fresh.filter(({ rule }, at) => fresh.findIndex((other) => other.rule === rule) === at)
+  return first.map(({ rule, severity, message }): Cost => {
+    const more = fresh.filter((other) => other.rule === rule).length - 1
+    const words = more === 0 ? message : `${message}, and in ${more} more ${more === 1 ? 'place' : 'places'}`
+    return { words, weight: severity === 'stop' ? 10 : severity === 'look' ? 5 : 1 }
   })
 }
 
@@ -66,13 +71,18 @@ function noise({ from, to }: Step): Cost[] {
   return [{ words: `${formatIso(to.taking.isoSpeed)}: ${stopsText(Math.abs(stops))} ${stops > 0 ? 'more' : 'less'} noise`, weight: stops > 0 ? 2 + stops : 0.1 }]
 }
 
+/** Spill that got worse and is too much: of each light only where it is worst. */
 function spill({ from, to }: Step): Cost[] {
-  return to.spills.flatMap((each): Cost[] => {
+  const worse = to.spills.filter((each) => {
     const old = from.spills.find((one) => one.areaId === each.areaId && one.diluterLightId === each.diluterLightId)
-    if (each.stopsUnder >= each.thresholdStops || (old && old.stopsUnder - each.stopsUnder < WORSE_SPILL_STOPS)) return []
-    const letter = letterOf(to, each.diluterLightId)
+    return each.stopsUnder < each.thresholdStops && !(old && old.stopsUnder - each.stopsUnder < WORSE_SPILL_STOPS)
+  })
+  const past = (each: Spill): number => each.thresholdStops - each.stopsUnder
+  const worst = worse.filter((each) => worse.every((other) => other.diluterLightId !== each.diluterLightId || past(other) <= past(each)))
+  return worst.map((each): Cost => {
     const under = each.stopsUnder >= 0 ? `${each.stopsUnder.toFixed(1)} under` : `${(-each.stopsUnder).toFixed(1)} over`
-    return [{ words: `${letter} on the ${each.areaLabel}: ${under}, wants ${each.thresholdStops.toFixed(1)}`, weight: 3 }]
+    const words = `${letterOf(to, each.diluterLightId)} spills on the ${each.areaLabel}: ${under}, wants ${each.thresholdStops.toFixed(1)} under`
+    return { words, weight: 2 + past(each) / 4 }
   })
 }
 

@@ -15,6 +15,8 @@ const ROUNDS = 3
 const SETTLED_STOPS = 0.002
 /** A light that no want depends on stays; this pull is far too weak to be seen in a level. */
 const STAY_WEIGHT = 1e-3
+/** A light with a smaller share of an area is not looked to for its colour. */
+const LEAST_SHARE = 0.002
 const MOST_ITERATIONS = 25
 const MOST_STEP_STOPS = 3
 
@@ -28,7 +30,7 @@ export interface PowerSolution {
 
 /**
  * The powers at which a draft comes nearest to what is wanted. With as few lights changed as will do: first those the
- * wants are about, then also the strongest where something is wanted, then every light that matters there.
+ * wants are about, then also the strongest where a level is wanted, then all that make a wanted colour.
  */
 export function solvePowers(task: Task, draft: Draft, reach: Reach = 'heads'): PowerSolution {
   const clear = task.clearChannels(draft)
@@ -43,22 +45,31 @@ export function solvePowers(task: Task, draft: Draft, reach: Reach = 'heads'): P
   return best && best.shortfall <= first.shortfall ? best : first
 }
 
+/**
+ * Lights that may be changed, in growing sets. One want about the paper must not turn the key down, so lights that are
+ * only strong elsewhere are left alone, but where a colour is wanted of an area: it is what all its lights make together.
+ */
 function freedInTurn(task: Task, draft: Draft, model: LookModel): ReadonlySet<string>[] {
   const look = lookOf(draft)
   const about = new Set<string>()
   const strongest = new Set<string>()
-  const all = new Set<string>()
+  const colouring = new Set<string>()
   for (const { want, lightId } of task.aims) {
     if (lightId !== null) [lightId, ...(draft.helpers.get(lightId) ?? [])].forEach((id) => about.add(id))
     if (want.kind === 'white-behind') model.lightIds.filter((id) => look.lights[id]?.plane === 'background').forEach((id) => about.add(id))
-    if (!('areaId' in want)) continue
-    const most = model.strongestAt(want.areaId)
-    if (most !== null) strongest.add(most)
-    model.lightIds.filter((id) => model.shareAt(want.areaId, id) > 0.002).forEach((id) => all.add(id))
+    if (want.kind === 'area-level') {
+      const most = model.strongestAt(want.areaId)
+      if (most !== null) strongest.add(most)
+    }
+    if (want.kind !== 'area-colour' && want.kind !== 'reads-true') continue
+    const matters = (id: string): boolean => model.shareAt(want.areaId, id) > LEAST_SHARE
+    const isCause = (id: string): boolean => want.kind === 'area-colour' || (look.lights[id]?.gelIds.length ?? 0) > 0
+    model.lightIds.filter((id) => matters(id) && isCause(id)).forEach((id) => colouring.add(id))
   }
   // As much is said as there are lights: nothing is left to spare.
-  if (task.aims.length >= model.lightIds.length) return [new Set([...about, ...strongest, ...all])]
-  const sets = [about, new Set([...about, ...strongest]), new Set([...about, ...strongest, ...all])]
+  const isAllSaid = task.aims.filter(({ want }) => want.kind !== 'aperture' && want.kind !== 'iso').length >= model.lightIds.length
+  if (isAllSaid) return [new Set(model.lightIds)]
+  const sets = [about, new Set([...about, ...strongest]), new Set([...about, ...strongest, ...colouring])]
   return sets.filter((set, i) => set.size > 0 && set.size > (sets[i - 1]?.size ?? 0))
 }
 
