@@ -1,28 +1,36 @@
+import { useRef } from 'react'
 import { useBoard } from '../session/useBoard.ts'
+import { AcceptedFold } from './AcceptedFold.tsx'
 import { CautionNote } from './CautionNote.tsx'
 import { SnagLine } from './SnagLine.tsx'
 import './SnagList.css'
 import { useNewCautions } from './useNewCautions.ts'
+import { useNewestFirst } from './useNewestFirst.ts'
 
-/** The checks that are not quiet, loudest first, then the usual care. Says so when there is nothing to say. */
+/**
+ * The checks that are not quiet, loudest and newest first; what somebody accepted; then the usual care. Says so when
+ * there is nothing to say.
+ */
 export function SnagList() {
-  const snags = useBoard((board) => board.prediction.snags)
+  const snags = useNewestFirst()
+  const title = useRef<HTMLHeadingElement>(null)
   const cautions = useBoard((board) => board.prediction.cautions)
   return (
     <section className="snags" aria-label="Snags">
       <CareNow />
-      <h2 className="snags-title">
+      <h2 className="snags-title" ref={title} tabIndex={-1}>
         Snags <span className="snags-count">{countInWords(snags.length)}</span>
       </h2>
       {snags.length > 0 && (
         <ol className="snags-list">
           {snags.map((snag) => (
             <li key={snag.key}>
-              <SnagLine snag={snag} />
+              <SnagLine snag={snag} onDone={() => title.current?.focus()} />
             </li>
           ))}
         </ol>
       )}
+      <AcceptedFold />
       {cautions.length > 0 && (
         <details className="snags-care">
           <summary>The usual care: {cautions.length === 1 ? 'one note' : `${cautions.length} notes`}</summary>
