@@ -1,6 +1,6 @@
 import { type Vector, add } from '../arithmetic/vector.ts'
 import { cosine, radiansFromDegrees, sine } from '../arithmetic/portable.ts'
-import { areaAsset, PATCH_CORNERS } from '../subject/areas/areaAsset.ts'
+import { areaAsset, areaPlaces, PATCH_CORNERS } from '../subject/areas/areaAsset.ts'
 import { subjectAreas, type SubjectAreaId } from '../subject/areas/subjectAreas.ts'
 import { WORDS } from '../subject/asset/selfShadow.ts'
 import { STATURE_METRES } from '../subject/field/subjectField.ts'
@@ -124,9 +124,10 @@ export function subjectForm(subject: SceneSubject): SubjectForm {
   return {
     parts: [...HEAD.map((p) => pose(p, true)), ...[...BODY, ...legs].map((p) => pose(p, false))],
     areas: subjectAreas.map((area, index): SubjectArea => {
-      const weight = headWeightAt(area.place[1], area.place[2])
+      const [x, y, z] = areaPlaces[index]!
+      const weight = headWeightAt(y, z)
       const turn: Turn = (v) => bodyTurn(turnHead(v, weight))
-      const place: Vector = [area.place[0] / STATURE_METRES, area.place[1] / STATURE_METRES, area.place[2] / STATURE_METRES]
+      const place: Vector = [x / STATURE_METRES, y / STATURE_METRES, z / STATURE_METRES]
       const facesAway = cosine(radiansFromDegrees(subject.turnDegrees + (area.onHead ? subject.headTurnDegrees : 0))) < 0
       return {
         id: facesAway ? otherSide(area.id) : area.id,

@@ -123,7 +123,7 @@ describe('picture and numbers agree', () => {
       const exposure = luminousEnergyLumenSeconds * (key.layer.surface.direct[nearest]! * palette.leg(null, null).luminance +
         key.layer.surface.returned[nearest]! * palette.leg(key.layer.returnedColour.curve, null).luminance)
       const numbered = area.byLight.find(({ lightId }) => lightId === 'a')!.exposureLuxSeconds
-      // A vertex faces a little otherwise than the metered place, which is smoothed over 3 mm: 0.15 stop.
+      // The nearest vertex faces a little otherwise than the place between three of them: 0.15 stop.
       expect(Math.abs(Math.log2(exposure / numbered)), id).toBeLessThan(0.15)
     }
   })

@@ -1,3 +1,4 @@
+import type { Vector } from '../../arithmetic/vector.ts'
 import type { SubjectAsset } from '../asset/format.ts'
 import { WORDS } from '../asset/selfShadow.ts'
 import { areaPatches } from './areaPatches.ts'
@@ -22,6 +23,15 @@ export const areaAsset: SubjectAsset = {
 
 /** Part of each corner in its area's place. */
 export const cornerWeights = Float64Array.from(corners, ({ weight }) => weight)
+
+/** Place of each area on its facet, at rest, in the order of `subjectAreas`. */
+export const areaPlaces: readonly Vector[] = subjectAreas.map((_, area) => {
+  const sum: [number, number, number] = [0, 0, 0]
+  for (let corner = PATCH_CORNERS * area; corner < PATCH_CORNERS * (area + 1); corner++) {
+    for (let k = 0; k < 3; k++) sum[k]! += cornerWeights[corner]! * areaAsset.positions[3 * corner + k]!
+  }
+  return sum
+})
 
 function wordsOf(hexadecimal: string): number[] {
   return Array.from({ length: WORDS }, (_, i) => parseInt(hexadecimal.slice(8 * i, 8 * i + 8), 16))
