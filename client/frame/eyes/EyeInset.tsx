@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, useState } from 'react'
 import { useBoard } from '../../session/useBoard.ts'
 import { PictureCanvas } from '../picture/PictureCanvas.tsx'
 import { cornerClearOf } from './cornerClearOf.ts'
@@ -20,6 +20,7 @@ interface EyeInsetProps {
 /** The eyes with what they mirror, drawn three times as large, in the corner that is farthest from the face. */
 export function EyeInset({ frameWidthPixels, frameHeightPixels, fadeKey }: EyeInsetProps) {
   const areas = useBoard((board) => board.prediction.areas)
+  const [trouble, setTrouble] = useState('')
   const soloLightId = useBoard((board) => board.soloLightId)
   const widthPixels = Math.round(WIDTH * frameWidthPixels)
   const heightPixels = Math.round(widthPixels / WIDTH_TO_HEIGHT)
@@ -38,9 +39,10 @@ export function EyeInset({ frameWidthPixels, frameHeightPixels, fadeKey }: EyeIn
         heightPixels={Math.round(heightPixels * Math.min(2, devicePixelRatio))}
         fadeKey={fadeKey}
         eyes={eyes}
+        onTrouble={setTrouble}
         description="The eyes, three times as large, with what they mirror"
       >
-        <p className="eye-inset-none">No eyes in sight</p>
+        <p className="eye-inset-none">{trouble}</p>
       </PictureCanvas>
       <figcaption className="eye-inset-words">Eyes</figcaption>
     </figure>

@@ -24,6 +24,8 @@ export interface PictureCanvasProps {
   readonly eyes?: EyesPart
   /** Told the linear picture behind what is shown, for readings. */
   readonly onLinear?: (shown: ShownPicture) => void
+  /** Told in words why there is no picture. */
+  readonly onTrouble?: (words: string) => void
   /** Shown until the first picture is there, and where none can be drawn. */
   readonly children: ReactNode
 }
@@ -37,7 +39,7 @@ const HAND_SHRINK = 2
 const REST_MS = 120
 
 /** The predicted picture, drawn by the worker and laid on a canvas as it comes. */
-export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', tints, eyes, onLinear, children }: PictureCanvasProps) {
+export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', tints, eyes, onLinear, onTrouble, children }: PictureCanvasProps) {
   const shown = useBoard((board) => (kind === 'single' ? board.shown : planInFrame(board)))
   const inHand = useBoard((board) => board.shown !== board.plan && planInFrame(board) === board.shown)
   const lookId = useBoard((board) => board.lookId)
@@ -58,7 +60,10 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         height: underHand ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
         view, space: displaySpace(), ...(eyes && { eyes }), ...(tints && { tints }),
       }, (picture) => {
-        if (picture.rgba === null) return setDrawn('waiting')
+        if (picture.rgba === null) {
+          onTrouble?.(picture.trouble)
+          return setDrawn('waiting')
+        }
         if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId })
         const fades = lastFade.current !== fadeKey
         lastFade.current = fadeKey
@@ -75,7 +80,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     if (kind === 'frame') order(true)
     const rested = setTimeout(() => order(false), REST_MS)
     return () => clearTimeout(rested)
-  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, tints, eyes, onLinear])
+  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, tints, eyes, onLinear, onTrouble])
 
   useEffect(() => () => pictureDesk()?.forget(slot), [slot])
 
