@@ -18,14 +18,14 @@ export interface Sheen {
  * @param skinSheen 0 matt powder, 1 dewy
  */
 export function sheenOf(material: PictureMaterial, skinSheen: number): Sheen {
-  const roughness = 0.55 - 0.27 * skinSheen
+  const roughness = 0.55 - 0.23 * skinSheen
   switch (material) {
     case 'skin':
       return { alpha: roughness * roughness, strength: 0.75 + 0.25 * skinSheen }
     case 'lips':
       return { alpha: 0.7 * roughness * roughness, strength: 1 }
     case 'hair':
-      return { alpha: 0.13, strength: 0.9 }
+      return { alpha: 0.13, strength: 0.75 }
     case 'brow':
       return { alpha: 0.3, strength: 0.3 }
     case 'cloth':

@@ -1,5 +1,5 @@
 import type { CameraView } from '../set/camera.ts'
-import { materialAt, eyePartAt, strandAt } from '../subject/field/subjectField.ts'
+import { clothToneAt, eyeMaterialAt, lipToneAt, materialAt, strandAt } from '../subject/field/subjectField.ts'
 import { noise } from '../subject/field/noise.ts'
 import { eyeMirrors, type EyeMirrors, type EyeSamples } from './eyes.ts'
 import { drawIds, type IdBuffer } from './idBuffer.ts'
@@ -37,6 +37,8 @@ const [SKIN, LIPS, BROW, HAIR, CLOTH] = [indexOf('skin'), indexOf('lips'), index
 const [EYE_WHITE, IRIS, PUPIL] = [indexOf('eye-white'), indexOf('iris'), indexOf('pupil')]
 /** Less than this a share of cover is not seen, and more hides all below. */
 const LEAST_COVER = 0.02
+/** Brows are mostly a little darker than the hair of the head. */
+const BROW_TONE = 0.75
 
 export function surfaceSamples(subject: PosedSubject, view: CameraView, width: number, height: number): SurfaceSamples {
   const ids = drawIds(subject, view, width * SUBDIVISION, height * SUBDIVISION)
@@ -110,8 +112,10 @@ class EntryList {
     const y = wa * rest[3 * a + 1]! + wb * rest[3 * b + 1]! + wc * rest[3 * c + 1]!
     const z = wa * rest[3 * a + 2]! + wb * rest[3 * b + 2]! + wc * rest[3 * c + 2]!
     if (materials[a] === MESH_EYE) {
-      const part = eyePartAt(x, z)
-      this.put(pixel, share, part === 'white' ? EYE_WHITE : part === 'iris' ? IRIS : PUPIL, a, b, c, wa, wb, wc)
+      const { iris, pupil, tone } = eyeMaterialAt(x, z)
+      if (iris > 0) this.put(pixel, share * iris * tone, IRIS, a, b, c, wa, wb, wc)
+      // The iris lies between: where it ends, either the pupil or the white is the rest.
+      if (iris < 1) this.put(pixel, share * (1 - iris) * tone, pupil > 0 ? PUPIL : EYE_WHITE, a, b, c, wa, wb, wc)
       this.eyes.push({ pixel, vertex: wa >= wb && wa >= wc ? a : wb >= wc ? b : c,
         frameX: (gridX + 0.5) / (SUBDIVISION * this.width), frameY: (gridY + 0.5) / (SUBDIVISION * this.height) })
       return
@@ -122,11 +126,13 @@ class EntryList {
     let cover = hair
     if (lips > cover) [outer, cover] = [LIPS, lips]
     if (brow > cover) [outer, cover] = [BROW, brow]
-    if (lash > cover) [outer, cover] = [BROW, lash]
-    const tone = outer === HAIR && cover > LEAST_COVER ? strandTone(x, y, z) : 1
+    if (cloth > cover) [outer, cover] = [CLOTH, cloth]
+    // Lashes are dark on anybody, as a pupil is.
+    if (lash > cover) [outer, cover] = [PUPIL, lash]
+    const tone = cover > LEAST_COVER ? toneOf(outer, x, y, z) : 1
     if (cover >= 1 - LEAST_COVER) cover = 1
     if (cover > LEAST_COVER) this.put(pixel, share * cover * tone, outer, a, b, c, wa, wb, wc)
-    if (cover < 1) this.put(pixel, cover > LEAST_COVER ? share * (1 - cover) : share, cloth > 0.5 ? CLOTH : SKIN, a, b, c, wa, wb, wc)
+    if (cover < 1) this.put(pixel, cover > LEAST_COVER ? share * (1 - cover) : share, SKIN, a, b, c, wa, wb, wc)
   }
 
   private put(pixel: number, share: number, material: number, a: number, b: number, c: number, wa: number, wb: number, wc: number): void {
@@ -167,10 +173,16 @@ class EntryList {
 
 const inside = (weight: number): number => (weight < 0 ? 0 : weight > 1 ? 1 : weight)
 
+function toneOf(material: number, x: number, y: number, z: number): number {
+  if (material === HAIR) return strandTone(x, y, z)
+  if (material === CLOTH) return clothToneAt(x, y, z)
+  return material === LIPS ? lipToneAt(x, z) : material === BROW ? BROW_TONE : 1
+}
+
 /** Strands differ in shade: hair of one even tone looks like a cap. */
 function strandTone(x: number, y: number, z: number): number {
   const { across, along } = strandAt(x, y, z)
-  return 1 + 0.3 * noise(across * 420 + 9, along * 20)
+  return 1 + 0.22 * noise(across * 420 + 9, along * 14) + 0.2 * noise(across * 1100 + 70, along * 20)
 }
 
 /** Gives each vertex-as-material a number of its own, by vertex and then material, and writes it over the keys. */

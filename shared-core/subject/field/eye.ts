@@ -7,8 +7,8 @@ export const EYE = {
   corneaRadius: 7.8,
   /** How far the centre of the cornea's sphere lies before the centre of the white. */
   corneaForward: 5.6,
-  irisRadius: 6.1,
-  pupilRadius: 2.1,
+  irisRadius: 5.9,
+  pupilRadius: 2.2,
 } as const
 
 const LID_RADIUS = 14.0
@@ -24,7 +24,7 @@ export function almond(x: number, z: number): number {
   const s = (2 * (dx - INNER)) / (OUTER - INNER) - 1
   const axis = -1.2 + 1.1 * (s + 1)
   const arch = 1 - s * s
-  const upper = axis + 5.3 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
+  const upper = axis + 5.1 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
   const lower = axis - 4.7 * arch * (1 + 0.3 * s)
   const slope = Math.min(1.2, Math.abs(0.75 * s))
   return Math.max(z - upper, lower - z) / Math.sqrt(1 + slope * slope)
@@ -35,7 +35,7 @@ export function upperLidEdge(x: number): number {
   const dx = x - EYE.x
   const s = Math.min(1.15, Math.max(-1.15, (2 * (dx - INNER)) / (OUTER - INNER) - 1))
   const arch = 1 - s * s
-  return -1.2 + 1.1 * (s + 1) + 5.3 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
+  return -1.2 + 1.1 * (s + 1) + 5.1 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
 }
 
 export function eyeball(x: number, y: number, z: number): number {
@@ -59,12 +59,13 @@ export function withEyes(d: number, x: number, y: number, z: number): number {
   face += 3.2 * dab(x, y, z, 18.5, -86, 2, 10, 20, 12)
   const lid = Math.sqrt(dx * dx + dy * dy + dz * dz) - LID_RADIUS
   face = blend(face, lid, 6 + 6 * ramp(1, -14, z))
-  const edge = upperLidEdge(x)
-  const crease = (z - edge - 4.2) / 2.0
-  const along = ramp(-17, -9, dx) * (1 - ramp(9, 19, dx)) * ramp(9, -1, dy)
+  // Past the outer corner the crease runs on level and fades.
+  const edge = upperLidEdge(Math.min(x, EYE.x + 11))
+  const crease = (z - edge - 4.4) / 2.6
+  const along = ramp(-17, -9, dx) * (1 - ramp(5, 19, dx)) * ramp(9, -1, dy)
   if (dy < 9) {
-    if (crease * crease < 1) face += 1.25 * (1 - crease * crease) * (1 - crease * crease) * along
-    face -= 1.6 * stroke(x, y, z, 26, -86, 10.5, 44, -76, 8.5, 6)
+    if (crease * crease < 1) face += 1.1 * (1 - crease * crease) * (1 - crease * crease) * along
+    face -= 1.3 * stroke(x, y, z, 20, -87, 10.5, 50, -71, 8.5, 7) * (1 - ramp(8, 20, dx))
     face += 0.3 * stroke(x, y, z, 18, -84, -8, 30, -84, -14, 6)
   }
   const open = Math.max(almond(x, z), y - (EYE.y - SOCKET_DEPTH))

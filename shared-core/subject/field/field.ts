@@ -25,7 +25,7 @@ const NEAR_HEAD = 40
 export const folded = (x: number): number => Math.sqrt(x * x + 1.2)
 
 const masses = (column: number, ax: number, y: number, z: number): number =>
-  blend(column, torsoMass(ax, y, z - SHOULDER_LIFT), 22)
+  blend(column, torsoMass(ax, y, z - SHOULDER_LIFT), 30)
 
 function bareBody(ax: number, y: number, z: number): number {
   const column = neck(ax, y, z)

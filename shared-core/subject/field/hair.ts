@@ -6,13 +6,13 @@ const degrees = (value: number): number => (value * Math.PI) / 180
 
 /** Height of the hairline around the head, by the angle from straight ahead, in mm above the eyes. */
 const hairline = curve([
-  [0, 61], [degrees(16), 63], [degrees(30), 63], [degrees(40), 55], [degrees(48), 42], [degrees(56), 26], [degrees(64), 8],
-  [degrees(72), -14], [degrees(80), -24], [degrees(88), -10], [degrees(96), 8], [degrees(108), 8],
+  [0, 58], [degrees(14), 60], [degrees(28), 61], [degrees(38), 56], [degrees(46), 46], [degrees(54), 32], [degrees(62), 15],
+  [degrees(70), -3], [degrees(79), -16], [degrees(88), -8], [degrees(96), 8], [degrees(108), 8],
   [degrees(118), -14], [degrees(128), -44], [degrees(150), -64], [Math.PI, -68],
 ])
 /** Thickness of the hair in mm: on top by the place from front to back, at the ears by the angle. */
-const topThickness = curve([[-100, 15], [-70, 18], [-35, 16], [10, 12], [90, 8]])
-const sideThickness = curve([[0, 12], [degrees(60), 6], [degrees(100), 5], [Math.PI, 6]])
+const topThickness = curve([[-110, 9], [-60, 13.5], [20, 12], [90, 8]])
+const sideThickness = curve([[0, 10], [degrees(60), 4.5], [degrees(100), 4], [Math.PI, 5]])
 
 /** Distance inside the hairline in mm, along the scalp; negative on bare skin. */
 export function insideHairline(x: number, y: number, z: number): number {
@@ -20,7 +20,10 @@ export function insideHairline(x: number, y: number, z: number): number {
   const line = hairline(angle)
   const step = 0.04
   const slope = (hairline(angle + step) - hairline(angle - step)) / (2 * step * 78)
-  return (z - line) / Math.sqrt(1 + slope * slope)
+  const above = z - line
+  const near = above / Math.sqrt(1 + slope * slope)
+  // Further in, the line's steps around the ear must not show as bars in the hair above.
+  return near + (above - near) * ramp(8, 50, above)
 }
 
 export interface StrandPlace {
@@ -54,8 +57,9 @@ export function hair(x: number, y: number, z: number): number {
   const grown = inside > 0 ? 1 - Math.exp(-(inside * inside) / (inside * 12 + 300)) : inside / 22
   const { across, along, spread } = strandPlace(x, y, z)
   const bend = 5 * noise(along * 0.018 + 7, across * 0.03)
-  const lock = 1.7 * Math.abs(noise((across + bend) * 0.055, along * 0.009)) - 0.5
-  const tress = noise((across + bend) * 0.16 + 17, along * 0.014)
+  const parting = noise((across + bend) * 0.055, along * 0.006)
+  const lock = 1.7 * Math.sqrt(parting * parting + 0.02) - 0.7
+  const tress = noise((across + bend) * 0.16 + 17, along * 0.007)
   // Where strands crowd, ridges finer than the mesh would only be noise: they flatten out.
   const ridge = (2.4 * lock * high * ramp(0.2, 0.55, spread) + 0.9 * tress * ramp(0.45, 0.85, spread)) * Math.min(1, Math.max(0, inside / 25))
   return scalp - full * grown - ridge + (inside < 0 ? -inside * 0.15 : 0)

@@ -9,7 +9,7 @@ export function neck(x: number, y: number, z: number): number {
   d = blend(d, throat, 20)
   const muscle = limb(x, y, z, 46, 20, -58, 7.5, 14, -33, -197, 6)
   d = blend(d, muscle, 12)
-  const outerHead = limb(x, y, z, 42, 0, -110, 6, 38, -26, -196, 4)
+  const outerHead = limb(x, y, z, 38, 10, -84, 4, 38, -26, -196, 4)
   d = blend(d, outerHead, 16)
   d -= 1.6 * dab(x, y, z, 0, -42, -143, 11, 14, 16)
   return d

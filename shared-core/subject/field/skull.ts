@@ -12,8 +12,8 @@ export function headMass(x: number, y: number, z: number): number {
   let d = cranium(x, y, z)
   const midface = ellipsoid(x, y, z, 0, -34, -34, 55, 52, 62)
   d = blend(d, midface, 22)
-  const jaw = limb(x, y, z, 43, -8, -66, 12, 12, -76, -97, 11)
-  const ramus = limb(x, y, z, 45, -8, -66, 11, 55, 4, -22, 12)
+  const jaw = limb(x, y, z, 42.5, -9, -65, 11.5, 12, -76, -97, 11)
+  const ramus = limb(x, y, z, 44.5, -9, -65, 11, 55, 2, -22, 13)
   const lowerFace = ellipsoid(x, y, z, 0, -50, -70, 41, 41, 36)
   d = blend(d, blend(blend(jaw, ramus, 10), lowerFace, 16), 18)
   const cheekbone = limb(x, y, z, 42, -60, -25, 13, 59, -30, -17, 10)
@@ -24,10 +24,11 @@ export function headMass(x: number, y: number, z: number): number {
   d = blend(d, chin, 14)
   const brow = limb(x, y, z, 2, -85, 17, 8, 44, -62, 16.5, 7.5)
   d = blend(d, brow, 14)
-  d += 2.2 * dab(x, y, z, 66, -40, 12, 26, 30, 30)
+  d += 1.5 * dab(x, y, z, 66, -40, 12, 28, 32, 32)
   d += 1.0 * stroke(x, y, z, 52, -50, -50, 46, -40, -74, 20)
   d -= 1.8 * dab(x, y, z, 30, -74, -22, 18, 16, 12)
   d -= 3.4 * dab(x, y, z, 60, -22, -44, 22, 30, 24)
+  d -= 2.4 * dab(x, y, z, 57, -10, -46, 18, 26, 26)
   d += 1.0 * dab(x, y, z, 0, -97, -88, 17, 14, 7)
   return d
 }

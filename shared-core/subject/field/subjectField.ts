@@ -1,8 +1,9 @@
 import type { Vector } from '../../arithmetic/vector.ts'
 import { EYE } from './eye.ts'
 import { EYE_HEIGHT, subjectMm, surfaceMm } from './field.ts'
-import { type EyePart, type SurfaceMaterial, eyePartMm, materialMm } from './material.ts'
+import { type EyeMaterial, type SurfaceMaterial, clothToneMm, eyeMaterialMm, materialMm } from './material.ts'
 import { strandPlace } from './hair.ts'
+import { lipTone } from './mouth.ts'
 
 /**
  * The subject as a field, in its own space: metres for a stature of 1.74, facing -y, z up, the floor at 0 and the
@@ -28,9 +29,19 @@ export function materialAt(x: number, y: number, z: number): SurfaceMaterial {
   return materialMm(mm(x), mm(y), above(z))
 }
 
-/** Part of the eyeball at a point on one. */
-export function eyePartAt(x: number, z: number): EyePart {
-  return eyePartMm(mm(x), above(z))
+/** How bright the lips are at a point beside their plain colour. */
+export function lipToneAt(x: number, z: number): number {
+  return lipTone(mm(x), above(z))
+}
+
+/** How bright the cloth is at a point beside its plain colour. */
+export function clothToneAt(x: number, y: number, z: number): number {
+  return clothToneMm(mm(x), mm(y), above(z))
+}
+
+/** Material of an eyeball at a point on one. */
+export function eyeMaterialAt(x: number, z: number): EyeMaterial {
+  return eyeMaterialMm(mm(x), above(z))
 }
 
 /**

@@ -1,7 +1,7 @@
 import { EYE } from '../field/eye.ts'
 import { neckOpening } from '../field/cloth.ts'
 import { EYE_HEIGHT, SHOULDER_LIFT, surfaceMm } from '../field/field.ts'
-import { materialMm } from '../field/material.ts'
+import { isInHairMm, materialMm } from '../field/material.ts'
 import { dab, ramp } from '../field/primitives.ts'
 import { eyeballMesh } from './eyeballMesh.ts'
 import { gradedGrid } from './gradedGrid.ts'
@@ -25,7 +25,7 @@ export interface SubjectMesh {
 function materialIndex(x: number, y: number, z: number): number {
   const m = materialMm(x, y, z)
   if (m.cloth > 0.5) return meshMaterials.indexOf('cloth')
-  if (m.hair > 0.5) return meshMaterials.indexOf('hair')
+  if (isInHairMm(x, y, z)) return meshMaterials.indexOf('hair')
   if (m.lips > 0.5) return meshMaterials.indexOf('lips')
   return meshMaterials.indexOf(m.brow > 0.4 || m.lash > 0.5 ? 'brow' : 'skin')
 }
@@ -45,7 +45,7 @@ function importance(x: number, y: number, z: number): { shape: number, evenness:
   const lips = dab(Math.abs(x), y, z, 8, -104, -68, 26, 30, 16)
   const nose = dab(x, y, z, 0, -108, -38, 26, 28, 22)
   const face = ramp(-30, -70, y) * (1 - ramp(45, 65, z))
-  const shape = 0.7 + 1.5 * face + 14 * eye + 4 * lips + 3 * nose
+  const shape = 0.7 + 1.5 * face + 20 * eye + 4 * lips + 3 * nose
   return { shape, evenness: 0.004 * shape }
 }
 
