@@ -21,7 +21,8 @@ export function lipShare(x: number, y: number, z: number): number {
 /** How bright the red of the lips is beside plain: fine lines down it, and the shade where they meet. */
 export function lipTone(x: number, z: number): number {
   const v = Math.abs(z - meetingHeight(Math.abs(x)))
-  return (1 + 0.09 * noise(x * 0.9, v * 0.12)) * (1 - 0.6 * (1 - ramp(0.1, 1.2, v)))
+  // None in the very middle, where lips are metered: there the plain colour stands.
+  return (1 + 0.09 * noise(x * 0.9, v * 0.12) * ramp(1, 5, Math.abs(x))) * (1 - 0.6 * (1 - ramp(0.1, 1.2, v)))
 }
 
 /** Muzzle, lips, the groove below the nose and the line of the mouth, worked into the head. */
