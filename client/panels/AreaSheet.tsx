@@ -1,8 +1,11 @@
 import { capital } from '../../shared-core/plan/capital.ts'
+import { markTrueArea, planCleanPlate, unmarkTrueArea } from '../../shared-core/plan/edits/snags.ts'
+import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { AreaReading } from './AreaReading.tsx'
 import { PanelHead } from './PanelHead.tsx'
+import { usePlanEdit } from './usePlanEdit.ts'
 
 /** One area of the picture: what it reads, what colour it takes, who lights it and who dilutes it. */
 export function AreaSheet({ areaId }: { readonly areaId: string }) {
@@ -17,12 +20,38 @@ export function AreaSheet({ areaId }: { readonly areaId: string }) {
       <PanelHead title={capital(label)} />
       <SnagsHere id={areaId} />
       <AreaReading areaId={areaId} />
+      <TrueColour areaId={areaId} />
       <CareHere id={areaId} />
       {here.map((spill) => (
         <p key={`${spill.ownerLightId} ${spill.diluterLightId}`} className="panel-words">
           {letterOf(spill.diluterLightId)} lies {spill.stopsUnder.toFixed(1)} stops under {letterOf(spill.ownerLightId)} here; {spill.thresholdStops.toFixed(1)} keeps the colour clean.
         </p>
       ))}
+    </div>
+  )
+}
+
+/** Whether the product's own colour is here, and whether a clean plate is planned for it. */
+function TrueColour({ areaId }: { readonly areaId: string }) {
+  const marked = useBoard((board) => board.shown.looks[board.lookId]?.mustReadTrue[areaId])
+  const mayEdit = useBoard((board) => board.mayEdit)
+  const edit = usePlanEdit()
+  return (
+    <div className="panel-grid">
+      <Switch
+        label="Must read true"
+        on={marked !== undefined}
+        disabled={!mayEdit}
+        onTurn={(on) => edit((plan, lookId) => (on ? markTrueArea : unmarkTrueArea)(plan, lookId, areaId))}
+      />
+      {marked && (
+        <Switch
+          label="Clean plate planned"
+          on={marked.cleanPlatePlanned}
+          disabled={!mayEdit}
+          onTurn={(on) => edit((plan, lookId) => planCleanPlate(plan, lookId, areaId, on))}
+        />
+      )}
     </div>
   )
 }

@@ -46,6 +46,7 @@ export function CameraSheet() {
           <QuantityField label="Shutter" value={camera.shutterSeconds} quantity={cameraEntries.shutterSeconds} change={set('shutterSeconds')} />
           <QuantityField label="Film speed" value={camera.isoSpeed} quantity={cameraEntries.isoSpeed} change={set('isoSpeed')} />
           <QuantityField label="White balance" value={camera.whiteBalanceKelvin} quantity={cameraEntries.whiteBalanceKelvin} change={set('whiteBalanceKelvin')} />
+          <Switch label="White balance fixed" on={camera.whiteBalanceFixed} disabled={!mayEdit} onTurn={(on) => edit(set('whiteBalanceFixed')(on))} />
           <QuantityField label="Sync, shortest" value={camera.syncSeconds} quantity={cameraEntries.shutterSeconds} change={set('syncSeconds')} />
           <Switch label="Radio trigger" on={camera.radioTrigger} disabled={!mayEdit} onTurn={(on) => edit(set('radioTrigger')(on))} />
         </div>

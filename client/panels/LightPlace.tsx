@@ -4,6 +4,7 @@ import { aimLight, moveLight, turnLight } from '../../shared-core/plan/edits/pla
 import type { Light } from '../../shared-core/plan/schema/look.ts'
 import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { Choice } from '../controls/Choice.tsx'
+import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { atDistance, tiltDegreesOf } from './beam.ts'
 import { LengthField, QuantityField } from './fields.tsx'
@@ -26,6 +27,7 @@ interface LightPlaceProps {
 /** Where the front is, where it points, and the two as a rigger says them: distance, height, tilt. */
 export function LightPlace({ lightId, light, predicted }: LightPlaceProps) {
   const served = useBoard((board) => board.prediction.areas.find(({ id }) => id === predicted.serves))
+  const circuits = useBoard((board) => board.shown.room.circuits)
   const mayEdit = useBoard((board) => board.mayEdit)
   const edit = usePlanEdit()
   const move = (place: Partial<Place>) => (plan: Parameters<typeof moveLight>[0], lookId: string) => moveLight(plan, lookId, lightId, place)
@@ -54,6 +56,15 @@ export function LightPlace({ lightId, light, predicted }: LightPlaceProps) {
           options={supports}
           disabled={!mayEdit}
           onChoose={(support) => edit((plan, lookId) => changeLight(plan, lookId, lightId, { support }))}
+        />
+        <Switch label="Sandbag" on={light.sandbag} disabled={!mayEdit} onTurn={(sandbag) => edit((plan, lookId) => changeLight(plan, lookId, lightId, { sandbag }))} />
+        <Switch label="Safety cable" on={light.safetyCable} disabled={!mayEdit} onTurn={(safetyCable) => edit((plan, lookId) => changeLight(plan, lookId, lightId, { safetyCable }))} />
+        <Choice
+          label="Plugged into"
+          value={Object.hasOwn(circuits, light.circuitId) ? light.circuitId : ''}
+          options={[{ value: '', label: 'Not said' }, ...Object.entries(circuits).map(([value, { label }]) => ({ value, label: label || 'Circuit' }))]}
+          disabled={!mayEdit}
+          onChoose={(circuitId) => edit((plan, lookId) => changeLight(plan, lookId, lightId, { circuitId }))}
         />
       </div>
       <PlaceFields title="Front of the modifier" place={light.place} heightHidden change={move} />
