@@ -72,7 +72,8 @@ export const lensSeesLight: Check = (view) =>
     const luxSeconds = perLumenSecond * light.energyJoules * head.efficacyLumenSecondsPerJoule * gelPass
     const { stops } = meterReading(luxSeconds, measured.taking, receptorConstant(look.meter, 'flat'))
     if (stops === null || stops <= LENS_STRAY_STOPS) return []
-    const grid = setup.grid.kind === 'none' ? `grid ${light.letter}, or use a hood` : `or turn ${light.letter} away`
+    const gridded = gridOn(view, light.id)
+    const grid = gridded ? `grid ${light.letter}, or use a hood` : `or turn ${light.letter} away`
     return [{
       key: `lens-sees-light:${light.id}`,
       rule: 'lens-sees-light',
@@ -83,7 +84,7 @@ export const lensSeesLight: Check = (view) =>
       threshold: LENS_STRAY_STOPS,
       unit: 'stops at the lens',
       about: [light.id],
-      ...mendBy(`Grid ${light.letter}`, gridOn(view, light.id)),
+      ...mendBy(`Grid ${light.letter}`, gridded),
     }]
   })
 

@@ -15,7 +15,7 @@ export const spill: Check = (view) => {
     const before = worst.get(key)
     if (!before || found.stopsUnder < before.stopsUnder) worst.set(key, found)
   }
-  return [...worst].map(([key, found]) => ({ ...snagOf(key, found, look), ...gridMend(view, found) }))
+  return [...worst].map(([key, found]) => snagOf(key, found, view))
 }
 
 /** A glow is meant to die away: what lies over its dark corners is not a fault of the picture. */
@@ -27,7 +27,9 @@ function placeOf({ areaId }: Spill): string {
   return areaId.startsWith('background-') ? 'background' : areaId
 }
 
-function snagOf(key: string, found: Spill, look: Look): Snag {
+function snagOf(key: string, found: Spill, view: CheckView): Snag {
+  const { look } = view
+  const gridded = gridOn(view, found.diluterLightId)
   const diluter = look.lights[found.diluterLightId]?.letter ?? 'another light'
   const owner = look.lights[found.ownerLightId]?.letter ?? 'its light'
   const kind = found.diluterIsClear ? 'clear light' : 'colour'
@@ -40,20 +42,17 @@ function snagOf(key: string, found: Spill, look: Look): Snag {
     message: isOver
       ? `${place}: ${diluter}’s ${kind} is ${amountText(found.stopsUnder)} over ${owner} and washes it out`
       : `${place}: ${diluter}’s ${kind} is ${amountText(found.stopsUnder)} under ${owner}, wants ${amountText(found.thresholdStops)}`,
-    action: cureFor(found, diluter, look),
+    action: cureFor(found, diluter, gridded !== null),
     value: found.stopsUnder,
     threshold: found.thresholdStops,
     unit: 'stops under',
     about: [found.diluterLightId, found.areaId],
+    ...mendBy(`Grid ${diluter}`, gridded),
   }
 }
 
-function gridMend(view: CheckView, { diluterLightId }: Spill) {
-  return mendBy(`Grid ${view.look.lights[diluterLightId]?.letter}`, gridOn(view, diluterLightId))
-}
-
-function cureFor(found: Spill, diluter: string, look: Look): string {
-  if (look.lights[found.diluterLightId]?.grid.kind === 'none') return `Grid ${diluter}, or flag it off there`
+function cureFor(found: Spill, diluter: string, takesGrid: boolean): string {
+  if (takesGrid) return `Grid ${diluter}, or flag it off there`
   return placeOf(found) === 'background'
     ? `Move the backdrop further from ${diluter}, or flag ${diluter} off there`
     : `Flag ${diluter} off there, or turn it away`
