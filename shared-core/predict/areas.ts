@@ -7,12 +7,12 @@ import type { CameraRgb } from '../colour/triples.ts'
 import type { LightTable } from '../picture/compose.ts'
 import type { PictureMaterial } from '../picture/material.ts'
 import { spotWeights, weighed } from '../picture/spotReading.ts'
-import { reflectanceOfSwatch } from '../spectra/surface/swatch.ts'
+import { reflectanceOfCloth } from '../spectra/surface/cloth.ts'
 import type { ReflectanceSpectrum } from '../spectra/spectrum.ts'
 import type { AreaLayer } from './areaLayers.ts'
 import type { Arrival, Arrivals } from './arrivals.ts'
 import type { LightPalette } from './lightPalette.ts'
-import { bodyOf, lightTable } from './pictureTables.ts'
+import { ambientChannels, bodyOf, lightTable } from './pictureTables.ts'
 import type { AreaColour, AreaFromLight, AreaPrediction, Taking } from './prediction.ts'
 import type { Site } from './sites.ts'
 import { meterReading, receptorConstant, stopsOrNull } from './taking.ts'
@@ -68,8 +68,8 @@ export function areasOf(
 }
 
 /** What covers a site that is not of the subject: null counts as a perfect white, which a bare lit front stands for. */
-function siteReflectance({ swatch }: Site): ReflectanceSpectrum | null {
-  return swatch === null ? null : reflectanceOfSwatch(swatch)
+function siteReflectance({ swatch, transmittance }: Site): ReflectanceSpectrum | null {
+  return swatch === null ? null : reflectanceOfCloth({ swatch, transmittance })
 }
 
 /** Exposure at a light's own place of service, one light alone: what its level is read from. */
@@ -130,7 +130,7 @@ function received(arrival: Arrival, light: FiringLight, on: ReflectanceSpectrum 
 function fromAmbient(ambient: AmbientLight, on: ReflectanceSpectrum | null, site: Site, taking: Taking): Received {
   // A lit front or a void does not show the room's light: its own brightness is all that counts there.
   if (ambient.luxSeconds === 0 || (site.material === 'front' && site.swatch === null)) return NOTHING
-  const { channels } = ambient.palette.leg(null, on)
+  const channels = ambientChannels(ambient, on, site.transmittance)
   const luxSeconds = ambient.luxSeconds
   const scale = luxSeconds / taking.clipLuxSeconds
   return { flat: luxSeconds, domeOut: luxSeconds, channels: [channels[0] * scale, channels[1] * scale, channels[2] * scale] }

@@ -14,7 +14,7 @@ import { cameraView } from '../set/camera.ts'
 import type { FrameCrop, Scene } from '../set/scene.ts'
 import type { SubjectAsset } from '../subject/asset/format.ts'
 import { FiringStage, type FiredLight } from './firing.ts'
-import { ambientTable, lightTable, pictureReflectances } from './pictureTables.ts'
+import { ambientTable, lightTable, pictureReflectances, pictureTransmittances } from './pictureTables.ts'
 import type { Taking } from './prediction.ts'
 import { SceneStage } from './sceneOfLook.ts'
 import { LayerMemory } from './layerMemory.ts'
@@ -113,7 +113,8 @@ export class LookPicture {
     return {
       look, scene, view, taking, lights,
       ambient: soloLightId === null
-        ? ambientTable(this.firing.ambient(plan, look), curves, taking.clipLuxSeconds) : new Float64Array(3 * curves.length),
+        ? ambientTable(this.firing.ambient(plan, look), curves, pictureTransmittances(view), taking.clipLuxSeconds)
+        : new Float64Array(3 * curves.length),
       development: this.development.of([whiteBalanceKelvin, veilingGlare, look.finish, space], () =>
         ({ whiteBalanceKelvin, veilingGlare, finish: look.finish, space: space ?? 'srgb' })),
     }

@@ -1,3 +1,4 @@
+import type { CameraRgb } from '../colour/triples.ts'
 import type { Look } from '../plan/schema/look.ts'
 import { bodyReflectance } from '../picture/bodyColour.ts'
 import type { LightTable } from '../picture/compose.ts'
@@ -5,6 +6,7 @@ import type { Layer } from '../picture/layer.ts'
 import { MATERIALS, mirroredShare, sheenOf, type PictureMaterial } from '../picture/material.ts'
 import type { View } from '../picture/view.ts'
 import type { ReflectanceSpectrum } from '../spectra/spectrum.ts'
+import { reflectanceOfCloth } from '../spectra/surface/cloth.ts'
 import { reflectanceOfSwatch } from '../spectra/surface/swatch.ts'
 import type { AmbientLight, FiringLight } from './areas.ts'
 import { subjectReflectance } from './materials.ts'
@@ -24,8 +26,9 @@ export function pictureReflectances(look: Look, view: View): readonly (Reflectan
   return [
     ...MATERIALS.map((material) => bodyOf(look, material)),
     ...view.nets.map((net) => {
-      const swatch = net === null ? null : view.ground.finder.grounds[net.ground]!.swatch
-      return swatch === null ? null : reflectanceOfSwatch(swatch)
+      if (net === null) return null
+      const { swatch, transmittance } = view.ground.finder.grounds[net.ground]!
+      return swatch === null ? null : reflectanceOfCloth({ swatch, transmittance })
     }),
   ]
 }
@@ -68,13 +71,27 @@ export function lightTable(
   }
 }
 
+/** Share of its light that each row lets through; 0 for all but the cloth of scrims. */
+export function pictureTransmittances({ nets, ground }: View): readonly number[] {
+  return [...MATERIALS.map(() => 0), ...nets.map((net) => (net === null ? 0 : ground.finder.grounds[net.ground]!.transmittance))]
+}
+
 /** Channels of each row under the room's steady light. */
-export function ambientTable(ambient: AmbientLight, curves: readonly (ReflectanceSpectrum | null)[], clipLuxSeconds: number): Float64Array {
+export function ambientTable(
+  ambient: AmbientLight, curves: readonly (ReflectanceSpectrum | null)[], transmittances: readonly number[], clipLuxSeconds: number,
+): Float64Array {
   const table = new Float64Array(3 * curves.length)
   const scale = ambient.luxSeconds / clipLuxSeconds
   curves.forEach((curve, row) => {
     if (curve === null || scale === 0) return
-    ambient.palette.leg(null, curve).channels.forEach((channel, k) => { table[3 * row + k] = channel * scale })
+    ambientChannels(ambient, curve, transmittances[row]!).forEach((channel, k) => { table[3 * row + k] = channel * scale })
   })
   return table
+}
+
+/** The room's steady light on one material, for each lux-second of it. It falls on both sides of a cloth, and passes from the far one. */
+export function ambientChannels({ palette }: AmbientLight, curve: ReflectanceSpectrum | null, transmittance: number): CameraRgb {
+  const [red, green, blue] = palette.leg(null, curve).channels
+  const [redThrough, greenThrough, blueThrough] = palette.leg(null, null).channels
+  return [red + transmittance * redThrough, green + transmittance * greenThrough, blue + transmittance * blueThrough]
 }

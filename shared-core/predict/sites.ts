@@ -24,6 +24,8 @@ export interface Site {
   readonly shines: Behind | null
   /** The swatch of what is lit there; null for the subject, whose materials are its own, and for a bare lit front. */
   readonly swatch: string | null
+  /** Share of its light that what is lit there lets through; 0 for all but a scrim. */
+  readonly transmittance: number
   readonly inFrame: boolean
   readonly frameX: number
   readonly frameY: number
@@ -40,6 +42,7 @@ export function sitesOf(scene: Scene, points: Look['points']): readonly Site[] {
     receiver: { place: area.place, facing: area.facing, surfaceId: null, ownShadow: area.ownShadow },
     shines: null,
     swatch: null,
+    transmittance: 0,
     ...seen(view, area.place, area.facing),
   }))
   const background = backgroundAreas(scene).map(({ id, frameX, frameY, behind }): Site => ({
@@ -54,7 +57,8 @@ export function sitesOf(scene: Scene, points: Look['points']): readonly Site[] {
 
 function behindSite(scene: Scene, id: AreaId, label: string, behind: Behind): Omit<Site, 'inFrame' | 'frameX' | 'frameY'> {
   const surface = builtSet(scene).surfaces.find((found) => found.id === behind.surfaceId)
-  const shines = behind.kind === 'front' || (surface?.transmittance ?? 0) > 0
+  const transmittance = surface?.transmittance ?? 0
+  const shines = behind.kind === 'front' || transmittance > 0
   return {
     id,
     label,
@@ -62,6 +66,7 @@ function behindSite(scene: Scene, id: AreaId, label: string, behind: Behind): Om
     receiver: { place: behind.place, facing: behind.facing, surfaceId: behind.surfaceId },
     shines: shines ? behind : null,
     swatch: surface?.swatch ?? null,
+    transmittance,
   }
 }
 
@@ -75,6 +80,7 @@ function pointSite(view: CameraView, id: string, point: Point): Site {
     receiver: { place, facing, surfaceId: null },
     shines: null,
     swatch: point.swatch,
+    transmittance: 0,
     ...seen(view, place, facing),
   }
 }

@@ -11,7 +11,7 @@ const FULL_ENERGY_JOULES = 1_000
 const stopsFromFull = {
   duskDraft1: { a: -3.9, b: -2.5, c: -1.7, d: -5.6 },
   dusk: { a: -3.9, b: -2, c: -2.2, d: -5.6 },
-  firstLight: { a: -3.9, b: -3.5, d: -3.5 },
+  firstLight: { a: -3.9, b: -3.2, d: -3.2 },
 } as const
 
 type LookPowers<Name extends keyof typeof stopsFromFull> = { readonly [Light in keyof (typeof stopsFromFull)[Name]]: number }
