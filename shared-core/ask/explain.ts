@@ -24,7 +24,7 @@ export function explain(planBefore: Plan, planAfter: Plan, lookId: string, befor
   return `${begun}: ${effects.length === 0 ? 'no visible change' : effects.join(', ')}`
 }
 
-/** Shine lies over an area's own colour, and no meter reads it. */
+/** Shine is read by no meter, and shows in few of the areas. */
 function shineWords({ subject: was }: Look, { subject: is }: Look): readonly string[] {
   return was.skinSheen === is.skinSheen ? [] : [`${is.skinSheen > was.skinSheen ? 'more' : 'less'} shine on the skin`]
 }

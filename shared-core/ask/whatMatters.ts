@@ -6,7 +6,7 @@ import { driftsOfLook, type MeasureKind, type MeasureOfThing, type ThingKind, ty
 import { driftScore, type FirstToGo } from './driftScore.ts'
 
 /** Near enough to the threshold: nobody rigs to a tenth of a tolerance. */
-const GOOD_FROM = 0.9
+const GOOD_WITHIN = 0.07
 const MOST_TRIES = 5
 const FIRST_TRY_SHARE = 1 / 8
 
@@ -49,19 +49,24 @@ export interface ThingDrifts {
 export function* whatMatters(plan: Plan, lookId: string, predictor: Predictor): Generator<ThingDrifts, void> {
   const before = predictor(plan, lookId)
   for (const { thing, id, name, measures } of driftsOfLook(plan, lookId)) {
-    const drifts = measures.map((measure): Drift => ({
-      measure: measure.measure,
-      unit: measure.unit,
-      less: endOf(plan, lookId, predictor, before, measure, -1),
-      more: endOf(plan, lookId, predictor, before, measure, 1),
-    })).sort((a, b) => tightness(a) - tightness(b))
+    const drifts = measures.map((measure): Drift => {
+      const less = endOf({ plan, lookId, predictor, before, measure }, -1, measure.limit * FIRST_TRY_SHARE)
+      // The other way is most often about as delicate.
+      return { measure: measure.measure, unit: measure.unit, less, more: endOf({ plan, lookId, predictor, before, measure }, 1, less.amount) }
+    }).sort((a, b) => tightness(a) - tightness(b))
     yield { thing, id, name, drifts, words: drifts.map(driftWords).join(', ') }
   }
 }
 
-function endOf(
-  plan: Plan, lookId: string, predictor: Predictor, before: Prediction, { edit, limit }: MeasureOfThing, sign: 1 | -1,
-): DriftEnd {
+interface Search {
+  readonly plan: Plan
+  readonly lookId: string
+  readonly predictor: Predictor
+  readonly before: Prediction
+  readonly measure: MeasureOfThing
+}
+
+function endOf({ plan, lookId, predictor, before, measure: { edit, limit } }: Search, sign: 1 | -1, firstTry: number): DriftEnd {
   const at = (amount: number): FirstToGo => {
     const drifted: PlanEdit | null = edit(sign * amount)
     return driftScore(before, drifted ? predictor(applyEdit(plan, drifted), lookId) : before)
@@ -69,20 +74,23 @@ function endOf(
   let under = 0
   let underScore = 0
   let over: { readonly amount: number; readonly found: FirstToGo } | null = null
-  let amount = limit * FIRST_TRY_SHARE
+  let amount = firstTry
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const found = at(amount)
+    if (Math.abs(found.score - 1) <= GOOD_WITHIN) return endAt(amount / found.score, found)
     if (found.score >= 1) over = { amount, found }
     else [under, underScore] = [amount, found.score]
     if (over === null && amount >= limit) return { amount: limit, isMore: true, first: null }
-    if (over !== null && under / over.amount > GOOD_FROM) break
+    if (over !== null && under / over.amount > 1 - GOOD_WITHIN) break
     amount = next(under, underScore, over, limit)
   }
   if (over === null) return { amount: under, isMore: true, first: null }
   // On the straight line between the last that does not show and the first that does.
-  const amountAtOne = under + ((over.amount - under) * (1 - underScore)) / (over.found.score - underScore)
-  const { areaId, label, by } = over.found
-  return { amount: amountAtOne, isMore: false, first: areaId === null ? null : { areaId, label, by } }
+  return endAt(under + ((over.amount - under) * (1 - underScore)) / (over.found.score - underScore), over.found)
+}
+
+function endAt(amount: number, { areaId, label, by }: FirstToGo): DriftEnd {
+  return { amount, isMore: false, first: areaId === null ? null : { areaId, label, by } }
 }
 
 /** Where the threshold lies if all goes in straight lines; a little past it while none was found that shows. */
