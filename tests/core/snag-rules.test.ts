@@ -7,6 +7,7 @@ import { snagRules, type Snag, type SnagRule } from '../../shared-core/predict/s
 
 const DUSK = 'dusk'
 const DRAFT = 'dusk-draft-1'
+const FIRST = 'first-light'
 const predict = createPredictor()
 
 type Setting = readonly [path: string, set: Json]
@@ -40,8 +41,27 @@ interface Case {
   readonly lookId?: string
 }
 
+const scrimLights = (joules: number): Setting[] => ['b', 'd'].map((letter) => light(letter, 'energyJoules', joules, FIRST))
+
 /** Every threshold that a case stands on either side of: common practice, no source, unless it names one. */
 const cases: readonly Case[] = [
+  // White behind: short of it, and more than a stop past it.
+  { rule: 'white-out', key: 'white-out:background', severity: 'look', lookId: FIRST, speaks: scrimLights(45), quiet: [] },
+  { rule: 'white-too-hot', key: 'white-too-hot:background', severity: 'look', lookId: FIRST, speaks: scrimLights(400), quiet: [] },
+  { rule: 'uneven-background', key: 'uneven-background:background', severity: 'look', speaks: [look('backdrop/intent', 'even-colour')], quiet: [] },
+  { rule: 'haze', key: 'haze:lens', severity: 'look', lookId: FIRST, speaks: [], quiet: [light('b', 'on', false, FIRST), light('d', 'on', false, FIRST)] },
+  { rule: 'in-frame', key: 'in-frame:a', severity: 'look', speaks: [light('a', 'place', at(0.3, 0.8, 2.05))], quiet: [] },
+  { rule: 'lens-sees-light', key: 'lens-sees-light:b', severity: 'look', speaks: [look('pieces', {})], quiet: [] },
+  { rule: 'front-not-filling', key: 'front-not-filling:background', severity: 'look', lookId: FIRST,
+    speaks: [[`looks/${FIRST}/pieces/scrim/widthMetres`, 0.6]], quiet: [] },
+  { rule: 'backdrop-not-filling', key: 'backdrop-not-filling:background', severity: 'look',
+    speaks: [look('backdrop/widthMetres', 0.8)], quiet: [] },
+  { rule: 'channel-clips', key: 'channel-clips:shoulder-right', severity: 'look', speaks: [light('b', 'energyJoules', 1_000)], quiet: [] },
+  // Clear light three stops under a colour, another colour two and a half.
+  { rule: 'spill', key: 'spill:a:cheek-right', severity: 'look', speaks: [], quiet: [light('a', 'on', false)] },
+  { rule: 'second-colour', key: 'second-colour:c:jaw-right', severity: 'look', speaks: [], quiet: [light('c', 'energyJoules', 60)] },
+  { rule: 'fall-off', key: 'fall-off:a', severity: 'note', speaks: [light('a', 'place', at(-0.2, -0.3, 2.5))], quiet: [] },
+  { rule: 'ambient', key: 'ambient:room', severity: 'look', speaks: [['room/ambientLux', 600], light('c', 'on', false)], quiet: [['room/ambientLux', 100]] },
   // A soft key stands at no more than one and a half times its size, and no nearer than 0.6 of it.
   { rule: 'key-distance', key: 'key-distance:a', severity: 'note', speaks: octa(0.6), quiet: octa(0.9) },
   { rule: 'key-too-near', key: 'key-too-near:a', severity: 'note', speaks: octa(2.2), quiet: octa(1.6) },
@@ -111,7 +131,12 @@ describe('each rule', () => {
     expect(saidBy(withSettings(quiet), lookId, key)).toBeUndefined()
   })
 
-  const mends = cases.filter(({ rule }) => rule !== 'walkway' && rule !== 'battery' && rule !== 'catchlights')
+  /** What takes a decision that no button can take: which way to go, what to bring, what to leave. */
+  const handmade: readonly SnagRule[] = [
+    'walkway', 'battery', 'catchlights', 'uneven-background', 'haze', 'in-frame', 'lens-sees-light', 'front-not-filling',
+    'backdrop-not-filling', 'spill', 'second-colour', 'fall-off',
+  ]
+  const mends = cases.filter(({ rule }) => !handmade.includes(rule))
   it.each(mends)('$rule: its button makes it quiet, or no longer a stop ($key)', ({ key, speaks, lookId = DUSK }) => {
     const plan = withSettings(speaks)
     const mend = saidBy(plan, lookId, key)!.mend!
@@ -157,7 +182,8 @@ describe('numbers of the rules', () => {
     expect(under).toEqual([...under].sort((a, b) => b - a))
   })
 
-  it('names no rule twice', () => {
+  it('every rule there is has a case', () => {
+    expect(snagRules.filter((rule) => !cases.some((one) => one.rule === rule))).toEqual([])
     expect(new Set(snagRules).size).toBe(snagRules.length)
   })
 
