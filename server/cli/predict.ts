@@ -1,6 +1,6 @@
 /**
  * `npm run -s predict -- job.json [--look N]` prints a look's whole prediction as JSON: the same core as the board, without
- * a browser. N is the look's place in the job (1 is the first), its name or its id; without it, the first.
+ * a browser, its numbers to 12 significant digits. N is the look's place in the job (1 is the first), its name or its id; without it, the first.
  * `--frame out.png` writes the predicted picture too, `--width W` pixels wide at the camera's crop.
  *
  * Exit codes: 0 fine; 2 the file or the arguments are no good (each problem on a line of its own, with its path).
@@ -11,6 +11,7 @@ import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { readJobFile } from '../../shared-core/plan/read.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { predict } from '../../shared-core/predict/predict.ts'
+import { printed } from './printed.ts'
 
 const USAGE = 'usage: npm run -s predict -- job.json|--demo [--look N] [--frame out.png [--width W]]'
 const USUAL_WIDTH = 480
@@ -23,7 +24,7 @@ async function main(): Promise<void> {
     const { framePng } = await import('./frame.ts')
     writeFrame(frame, framePng(plan, lookIdOf(plan, look), width))
   }
-  process.stdout.write(`${JSON.stringify(predict(plan, lookIdOf(plan, look)), null, 2)}\n`)
+  process.stdout.write(`${printed(predict(plan, lookIdOf(plan, look)))}\n`)
 }
 
 interface Arguments {

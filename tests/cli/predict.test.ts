@@ -22,6 +22,9 @@ function run(...args: string[]): Promise<Outcome> {
   })
 }
 
+const toTwelveDigits = (prediction: unknown): unknown =>
+  JSON.parse(JSON.stringify(prediction), (_, value: unknown) => (typeof value === 'number' ? Number(value.toPrecision(12)) : value))
+
 const folder = mkdtempSync(join(tmpdir(), 'halfstop-cli-'))
 
 describe('the predict command', () => {
@@ -29,9 +32,20 @@ describe('the predict command', () => {
     const file = join(folder, 'job.json')
     writeFileSync(file, writeJobFile(demoPlan))
     const [first, third, named] = await Promise.all([run(file), run(file, '--look', '3'), run(file, '--look', 'Look 2, First light')])
-    expect(JSON.parse(first.out)).toEqual(predict(demoPlan, 'dusk'))
-    expect(JSON.parse(third.out)).toEqual(predict(demoPlan, 'first-light'))
+    expect(JSON.parse(first.out)).toEqual(toTwelveDigits(predict(demoPlan, 'dusk')))
+    expect(JSON.parse(third.out)).toEqual(toTwelveDigits(predict(demoPlan, 'first-light')))
     expect(named.out).toBe(third.out)
+  })
+
+  it('prints the f-numbers of whole stops from f/1 on as they are: 1, 2, 4 and so on', async () => {
+    const apertures = [2, 4, 8, 16]
+    const outcomes = await Promise.all(apertures.map((fNumber) => {
+      const file = join(folder, `f${fNumber}.json`)
+      const look = demoPlan.looks['dusk']!
+      writeFileSync(file, writeJobFile({ ...demoPlan, looks: { ...demoPlan.looks, dusk: { ...look, camera: { ...look.camera, fNumber } } } }))
+      return run(file)
+    }))
+    expect(outcomes.map(({ out }) => (JSON.parse(out) as { taking: { fNumber: number } }).taking.fNumber)).toEqual(apertures)
   })
 
   it('refuses a broken file with exit code 2 and a path for each problem', async () => {
