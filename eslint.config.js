@@ -4,8 +4,8 @@ import reactHooks from 'eslint-plugin-react-hooks'
 import typescript from 'typescript-eslint'
 
 /**
- * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan` and `document`
- * stand beside the physics, not on it. See DEVELOPERS.md, "The map".
+ * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan`, `notes`
+ * and `document` stand beside the physics, not on it. See DEVELOPERS.md, "The map".
  */
 const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask']
 /** Rooms that read the plan itself; those below take what they need as plain shapes. */
@@ -13,7 +13,7 @@ const knowsPlan = ['predict', 'ask']
 
 function roomsAbove(room) {
   const above = physics.slice(physics.indexOf(room) + 1)
-  return [...above, ...(knowsPlan.includes(room) ? [] : ['plan']), 'document']
+  return [...above, ...(knowsPlan.includes(room) ? [] : ['plan']), 'notes', 'document']
 }
 
 const zones = [
@@ -24,13 +24,18 @@ const zones = [
   })),
   {
     target: './shared-core/plan',
+    from: [...physics.filter((room) => room !== 'arithmetic'), 'notes', 'document'].map((room) => `./shared-core/${room}`),
+    message: 'The plan knows no physics, no notes and no document.',
+  },
+  {
+    target: './shared-core/notes',
     from: [...physics.filter((room) => room !== 'arithmetic'), 'document'].map((room) => `./shared-core/${room}`),
-    message: 'The plan knows no physics and no document.',
+    message: 'Notes are made of the plan\'s quantities and know neither physics nor document.',
   },
   {
     target: './shared-core/document',
     from: physics.filter((room) => room !== 'arithmetic').map((room) => `./shared-core/${room}`),
-    message: 'The document knows the plan only.',
+    message: 'The document knows plan and notes only.',
   },
   { target: './shared-core', from: ['./client', './server', './tests'], message: 'The core runs anywhere: it imports nothing of page or server.' },
   { target: './client', from: ['./server', './tests'], message: 'The page talks to the server over the wire only.' },
