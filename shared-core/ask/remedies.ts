@@ -32,6 +32,7 @@ export interface Remedy {
 }
 
 const MOST_SUBSTITUTES = 4
+/** Enough for every choice among six lights; of more, those set up first are the ones tried without. */
 const MOST_REMEDIES = 40
 const DISTANCES = [0.7, 0.85, 1.15, 1.3, 1.5]
 
@@ -51,8 +52,12 @@ export function remediesFor(plan: Plan, lookId: string, lack: Lack, predictor: P
 /** Any lights may be the ones that are dropped: heads are carried from stand to stand. */
 function withHeads(lookId: string, look: Look, count: number): readonly Remedy[] {
   const burning = lightsInSetUpOrder(look).filter(([, { on }]) => on).map(([id]) => id)
-  const drops = choose(burning, Math.max(0, burning.length - Math.max(0, Math.floor(count))))
-  return drops.flatMap((ids) => dropped(lookId, look, ids, null)).slice(0, MOST_REMEDIES)
+  const remedies: Remedy[] = []
+  for (const ids of choices(burning, Math.max(0, burning.length - Math.max(0, Math.floor(count))))) {
+    remedies.push(...dropped(lookId, look, ids, null))
+    if (remedies.length >= MOST_REMEDIES) break
+  }
+  return remedies
 }
 
 function withoutLight(lookId: string, look: Look, lightId: string): readonly Remedy[] {
@@ -128,8 +133,8 @@ function onHead(plan: Plan, lookId: string, look: Look, lightId: string, headId:
   ].filter(({ edit }) => applyEdit(plan, edit) !== plan)
 }
 
-/** Every choice of `count` of the things, in their order. */
-function choose<Thing>(things: readonly Thing[], count: number): readonly (readonly Thing[])[] {
-  if (count === 0) return [[]]
-  return things.flatMap((thing, i) => choose(things.slice(i + 1), count - 1).map((rest) => [thing, ...rest]))
+/** Every choice of `count` of the things, in their order; one after the other, for there may be more than anybody could try. */
+function* choices<Thing>(things: readonly Thing[], count: number): Generator<readonly Thing[], void> {
+  if (count === 0) yield []
+  else for (const [i, thing] of things.entries()) for (const rest of choices(things.slice(i + 1), count - 1)) yield [thing, ...rest]
 }

@@ -49,7 +49,7 @@ export interface SpillCures {
   readonly others: readonly Cure[]
 }
 
-/** Keys of the spills that are not quiet, in the prediction's order. */
+/** Snags of the spills that are not quiet, in the prediction's order. */
 export function loudSpills(prediction: Prediction): readonly Snag[] {
   return prediction.snags.filter(({ rule }) => rule === 'spill' || rule === 'second-colour')
 }
