@@ -41,17 +41,6 @@ export function apertureSeries(step: ApertureStep): readonly EngravedAperture[] 
     })))
 }
 
-/** The engraved aperture of a series nearest to an f-number in stops. */
-export function nearestAperture(fNumber: number, step: ApertureStep): EngravedAperture {
-  const av = apertureValue(fNumber)
-  let nearest: EngravedAperture | undefined
-  for (const candidate of apertureSeries(step)) {
-    const gap = Math.abs(apertureValue(candidate.exact) - av)
-    if (nearest === undefined || gap < Math.abs(apertureValue(nearest.exact) - av)) nearest = candidate
-  }
-  return nearest!
-}
-
 /**
  * The exact f-number behind what a person or camera calls it: "11" stands for 11.31. Within a twentieth of a stop of an
  * engraving's exact value, or equal to the engraving, it is that; else it is taken as said.

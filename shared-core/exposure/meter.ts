@@ -30,23 +30,3 @@ export function stopsOverAperture(
 ): number {
   return stopsFromTimes(exposureLuxSeconds / incidentLuxSeconds(fNumber, isoSpeed, constant))
 }
-
-/** f-number of a spot reading of `luminanceTime` in cd s/m2. */
-export function spotFNumber(luminanceTime: number, isoSpeed: number, constant: number = SPOT_CONSTANT): number {
-  return Math.sqrt((luminanceTime * isoSpeed) / constant)
-}
-
-/** Reflectance in 0-1 that reads the same by spot and incident meter: pi K / C. */
-export function impliedReflectance(spotConstant: number, incidentConstant: number): number {
-  return (Math.PI * spotConstant) / incidentConstant
-}
-
-/** Stops that a second light, `stopsUnder` the first, adds to it: log2(1 + 2^-d). */
-export function stopsAddedBy(stopsUnder: number): number {
-  return stopsFromTimes(1 + Math.exp(-stopsUnder * Math.LN2))
-}
-
-/** Stops lost going from one distance to another, for a point source: 2 log2(d1 / d0). */
-export function pointSourceFallOffStops(fromMetres: number, toMetres: number): number {
-  return 2 * stopsFromTimes(toMetres / fromMetres)
-}

@@ -50,12 +50,6 @@ function skinOver(body: number, ax: number, y: number, z: number): number {
   return blend(bareHead(ax, y, z), body, 12)
 }
 
-/** Skin of head and body, in mm from the point between the eyes. */
-export function skinMm(x: number, y: number, z: number): number {
-  const ax = folded(x)
-  return skinOver(bareBody(ax, y, z), ax, y, z)
-}
-
 export function clothMm(x: number, y: number, z: number): number {
   const ax = folded(x)
   if (z > CLOTH_TOP) return 1e3
