@@ -67,7 +67,7 @@ export function* askInSteps(
   const task = new Task([...aims, ...levelsToKeep(from, aims)], predictor)
   const powers = solvePowers(task, base)
   const found: Tried[] = [{ by: 'powers', title: powersTitle(original, powers), solution: powers }]
-  const limit = powers.shortfall > 0 ? powerLimit(task, base, powers) : null
+  const limit = powers.shortfall > 0 ? powerLimit(task, base) : null
   const trial: Trial = { task, original, from, base, powers, excesses: limit ? limit.excesses : tightLights(original, powers) }
   const limits: Limit[] = []
   const kinds = options.isPowersOnly ? [] : kindsToTry(trial, limit !== null, options.allowsStacks ?? false)
@@ -137,7 +137,10 @@ function ranked(trial: Trial, found: readonly Tried[]): Tried[] {
   if (meeting.length > 0) {
     const weight = ({ solution, by }: Tried): number =>
       (hasMargin(trial, solution) ? 0 : 100) + movesCount(trial, solution) + (by === 'powers' ? 0 : 1)
-    return [...meeting].sort((a, b) => weight(a) - weight(b)).slice(0, MOST_WAYS)
+    const best = [...meeting].sort((a, b) => weight(a) - weight(b))
+    // Powers alone need nobody to move anything: they stay among the ways, whatever else there is.
+    const powers = best.findIndex(({ by }) => by === 'powers')
+    return powers < MOST_WAYS ? best.slice(0, MOST_WAYS) : [...best.slice(0, MOST_WAYS - 1), best[powers]!]
   }
   const isNearer = ({ solution, by }: Tried): boolean =>
     by === 'powers' || solution.shortfall < trial.powers.shortfall - WORTH_TELLING_STOPS

@@ -12,6 +12,7 @@ import { areaName, gelNames } from './wantWords.ts'
 
 /** Past an end of a head's range by less than this is rounding. */
 const PAST_STOPS = 0.02
+const AS_GOOD_AS_MET_STOPS = 0.01
 
 /** A light that would have to be set past its head's range, and by how much. */
 export interface Excess {
@@ -28,11 +29,12 @@ export interface PowerLimit {
 }
 
 /** Why powers alone do not give what is wanted. */
-export function powerLimit(task: Task, draft: Draft, solution: PowerSolution): PowerLimit {
+export function powerLimit(task: Task, draft: Draft): PowerLimit {
   const free = solvePowers(task, draft, 'anything')
   const excesses = excessesOf(free.draft)
   const worst = excesses[0]
-  if (worst && free.shortfall < solution.shortfall - 1e-6) return { limit: rangeLimit(draft, worst), excesses }
+  // Only what would do once it is lifted is the limit; else something stands in the way of any power.
+  if (worst && free.shortfall < AS_GOOD_AS_MET_STOPS) return { limit: rangeLimit(draft, worst), excesses }
   return { limit: otherLimit(task, free), excesses: [] }
 }
 

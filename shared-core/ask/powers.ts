@@ -9,6 +9,7 @@ import { linearStart } from './linearStart.ts'
 import { knobsOf, rangeOf, timesOf, turned, type Knob, type Reach } from './powerKnobs.ts'
 import { onTheSteps } from './powerSteps.ts'
 import type { Task } from './task.ts'
+import type { Want } from './want.ts'
 
 /** Predicting again corrects for the drift of the flash's colour with its power; it is small, so this converges at once. */
 const ROUNDS = 3
@@ -17,6 +18,7 @@ const SETTLED_STOPS = 0.002
 const STAY_WEIGHT = 1e-3
 /** A light with a smaller share of an area is not looked to for its colour. */
 const LEAST_SHARE = 0.002
+const SAYS_A_LEVEL: readonly Want['kind'][] = ['area-level', 'light-level', 'area-gel', 'area-colour']
 const MOST_ITERATIONS = 25
 const MOST_STEP_STOPS = 3
 
@@ -67,7 +69,7 @@ function freedInTurn(task: Task, draft: Draft, model: LookModel): ReadonlySet<st
     model.lightIds.filter((id) => matters(id) && isCause(id)).forEach((id) => colouring.add(id))
   }
   // As much is said as there are lights: nothing is left to spare.
-  const isAllSaid = task.aims.filter(({ want }) => want.kind !== 'aperture' && want.kind !== 'iso').length >= model.lightIds.length
+  const isAllSaid = task.aims.filter(({ want }) => SAYS_A_LEVEL.includes(want.kind)).length >= model.lightIds.length
   if (isAllSaid) return [new Set(model.lightIds)]
   const sets = [about, new Set([...about, ...strongest]), new Set([...about, ...strongest, ...colouring])]
   return sets.filter((set, i) => set.size > 0 && set.size > (sets[i - 1]?.size ?? 0))
