@@ -1,4 +1,4 @@
-import type { DocumentKey, JobRecord, KeptDocument, LinkRecord, NewJob, SeatRecord, Store } from './store.ts'
+import type { DocumentKey, JobRecord, KeptDocument, KeptThing, LinkRecord, NewJob, SealedVote, SeatRecord, Store } from './store.ts'
 import { StoreError } from './storeError.ts'
 
 interface LoggedUpdate {
@@ -12,6 +12,8 @@ export class MemoryStore implements Store {
   readonly #jobs = new Map<string, JobRecord>()
   readonly #links = new Map<string, LinkRecord>()
   readonly #seats = new Map<string, SeatRecord>()
+  readonly #kept = new Map<string, Map<string, KeptThing>>()
+  readonly #votes = new Map<string, SealedVote[]>()
   #closed = false
 
   async readDocument(key: DocumentKey): Promise<KeptDocument> {
@@ -110,6 +112,41 @@ export class MemoryStore implements Store {
     this.#mustBeOpen()
     const seat = this.#seats.get(seatId)
     if (seat !== undefined) this.#seats.set(seatId, { ...seat, name })
+  }
+
+  async keep(jobId: string, { hash, mediaType, bytes }: KeptThing): Promise<void> {
+    this.#mustBeOpen()
+    if (!this.#jobs.has(jobId)) throw new StoreError('other', 'there is no such job')
+    const things = this.#kept.get(jobId) ?? new Map<string, KeptThing>()
+    this.#kept.set(jobId, things)
+    if (!things.has(hash)) things.set(hash, { hash, mediaType, bytes: bytes.slice() })
+  }
+
+  async kept(jobId: string, hash: string): Promise<KeptThing | null> {
+    this.#mustBeOpen()
+    return this.#kept.get(jobId)?.get(hash) ?? null
+  }
+
+  async keptTotal(jobId: string): Promise<{ things: number; bytes: number }> {
+    this.#mustBeOpen()
+    const things = [...(this.#kept.get(jobId)?.values() ?? [])]
+    return { things: things.length, bytes: things.reduce((total, { bytes }) => total + bytes.byteLength, 0) }
+  }
+
+  async sealVote(jobId: string, vote: SealedVote): Promise<void> {
+    this.#mustBeOpen()
+    if (!this.#jobs.has(jobId)) throw new StoreError('other', 'there is no such job')
+    const votes = this.#votes.get(jobId) ?? []
+    this.#votes.set(jobId, votes)
+    const isKnown = votes.some((one) => one.ballotId === vote.ballotId && one.seatId === vote.seatId && one.commandId === vote.commandId)
+    if (!isKnown) votes.push(vote)
+  }
+
+  async sealedVotes(jobId: string, ballotId: string): Promise<readonly SealedVote[]> {
+    this.#mustBeOpen()
+    const lastOfSeat = new Map<string, SealedVote>()
+    for (const vote of this.#votes.get(jobId) ?? []) if (vote.ballotId === ballotId) lastOfSeat.set(vote.seatId, vote)
+    return [...lastOfSeat.values()]
   }
 
   async probe(): Promise<void> {

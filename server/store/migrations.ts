@@ -46,4 +46,22 @@ export const MIGRATIONS: readonly string[] = [
     bytes    BLOB NOT NULL
   ) STRICT;
   `,
+  `
+  CREATE TABLE kept (
+    job_id     TEXT NOT NULL REFERENCES jobs (job_id),
+    hash       TEXT NOT NULL,
+    media_type TEXT NOT NULL,
+    bytes      BLOB NOT NULL,
+    PRIMARY KEY (job_id, hash)
+  ) STRICT;
+
+  CREATE TABLE sealed_votes (
+    job_id     TEXT NOT NULL REFERENCES jobs (job_id),
+    ballot_id  TEXT NOT NULL,
+    seat_id    TEXT NOT NULL,
+    command_id TEXT NOT NULL,
+    vote       TEXT NOT NULL,
+    PRIMARY KEY (job_id, ballot_id, seat_id, command_id)
+  ) STRICT;
+  `,
 ]

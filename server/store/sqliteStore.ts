@@ -1,4 +1,4 @@
-import type { DocumentKey, JobRecord, KeptDocument, LinkRecord, NewJob, SeatRecord, Store } from './store.ts'
+import type { DocumentKey, JobRecord, KeptDocument, KeptThing, LinkRecord, NewJob, SealedVote, SeatRecord, Store } from './store.ts'
 import { StoreError } from './storeError.ts'
 import { closeSqliteDatabase, holdAlone, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type Durability, type SqliteDatabase, type SqliteStatement } from './sqliteDatabase.ts'
 import { linkOfRow, SEAT_COLUMNS, seatOfRow, type LinkRow, type SeatRow } from './sqliteRows.ts'
@@ -137,6 +137,38 @@ export class SqliteStore implements Store {
 
   async renameSeat(seatId: string, name: string): Promise<void> {
     this.#run('UPDATE seats SET name = ? WHERE seat_id = ?', name, seatId)
+  }
+
+  async keep(jobId: string, { hash, mediaType, bytes }: KeptThing): Promise<void> {
+    this.#run('INSERT INTO kept (job_id, hash, media_type, bytes) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING', jobId, hash, mediaType, bytes)
+  }
+
+  async kept(jobId: string, hash: string): Promise<KeptThing | null> {
+    const [row] = this.#all<{ media_type: string; bytes: ArrayBuffer }>(
+      'SELECT media_type, bytes FROM kept WHERE job_id = ? AND hash = ?', jobId, hash)
+    return row === undefined ? null : { hash, mediaType: row.media_type, bytes: new Uint8Array(row.bytes) }
+  }
+
+  async keptTotal(jobId: string): Promise<{ things: number; bytes: number }> {
+    const [row] = this.#all<{ things: number; bytes: number }>(
+      'SELECT count(*) AS things, coalesce(sum(length(bytes)), 0) AS bytes FROM kept WHERE job_id = ?', jobId)
+    return { things: row?.things ?? 0, bytes: row?.bytes ?? 0 }
+  }
+
+  async sealVote(jobId: string, { ballotId, seatId, commandId, vote }: SealedVote): Promise<void> {
+    this.#run('INSERT INTO sealed_votes (job_id, ballot_id, seat_id, command_id, vote) VALUES (?, ?, ?, ?, ?) ON CONFLICT DO NOTHING',
+      jobId, ballotId, seatId, commandId, vote)
+  }
+
+  async sealedVotes(jobId: string, ballotId: string): Promise<readonly SealedVote[]> {
+    return this.#all<{ seat_id: string; command_id: string; vote: string }>(`
+      SELECT seat_id, command_id, vote FROM sealed_votes AS mine
+      WHERE job_id = ? AND ballot_id = ? AND rowid = (
+        SELECT max(rowid) FROM sealed_votes
+        WHERE job_id = mine.job_id AND ballot_id = mine.ballot_id AND seat_id = mine.seat_id)
+      ORDER BY (SELECT min(rowid) FROM sealed_votes
+        WHERE job_id = mine.job_id AND ballot_id = mine.ballot_id AND seat_id = mine.seat_id)`, jobId, ballotId)
+      .map((row) => ({ ballotId, seatId: row.seat_id, commandId: row.command_id, vote: row.vote }))
   }
 
   async probe(): Promise<void> {

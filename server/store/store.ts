@@ -101,7 +101,42 @@ export interface JobRegister {
   renameSeat(seatId: string, name: string): Promise<void>
 }
 
-export interface Store extends DocumentLog, JobRegister {
+/** What the relay keeps whole beside the documents: pictures, snapshots of plans, attachments. */
+export interface KeptThing {
+  /** SHA-256 of the bytes in hexadecimal: its name. */
+  readonly hash: string
+  readonly mediaType: string
+  readonly bytes: Uint8Array
+}
+
+/** One vote, withheld until its ballot is opened. */
+export interface SealedVote {
+  readonly ballotId: string
+  /** The command it came by. */
+  readonly commandId: string
+  readonly seatId: string
+  /** JSON of what was said, for whoever opens the ballot. */
+  readonly vote: string
+}
+
+/**
+ * Keeps what belongs to a job and must not lie in its documents: large things, and votes nobody may see yet. The same
+ * promises about errors as {@link DocumentLog}; what was kept survives as an append does.
+ */
+export interface KeptThings {
+  /** Keeps a thing under its hash. The same thing twice is one; the first media type stays. */
+  keep(jobId: string, thing: KeptThing): Promise<void>
+  /** A thing of this job; null when the job has none of that name, whatever other jobs have. */
+  kept(jobId: string, hash: string): Promise<KeptThing | null>
+  /** How much a job keeps. */
+  keptTotal(jobId: string): Promise<{ readonly things: number; readonly bytes: number }>
+  /** Keeps a vote. The same command of a seat again changes nothing; a later command of a seat takes the place of its earlier. */
+  sealVote(jobId: string, vote: SealedVote): Promise<void>
+  /** The last vote of each seat, in the order in which those seats first voted. */
+  sealedVotes(jobId: string, ballotId: string): Promise<readonly SealedVote[]>
+}
+
+export interface Store extends DocumentLog, JobRegister, KeptThings {
   /** Resolves when an append of ordinary size would be kept right now, having tried; rejects with the trouble if not. */
   probe(): Promise<void>
   /** Lets go of everything once what was accepted is kept. Later calls reject with trouble `closed`. */

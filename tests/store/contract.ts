@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { LinkRecord, SeatRecord, Store } from '../../server/store/store.ts'
+import type { LinkRecord, SealedVote, SeatRecord, Store } from '../../server/store/store.ts'
 import { StoreError } from '../../server/store/storeError.ts'
 
 /** Every promise written in server/store/store.ts, for any store: `open` gives a fresh empty one. */
@@ -118,6 +118,41 @@ export function describeStoreContract(name: string, open: () => Promise<Store>):
       expect(await store.seat('nowhere')).toBeNull()
     })
 
+    it('keeps things by their name, byte for byte, once, and for their own job alone', async () => {
+      await store.createJob({ jobId: 'second', createdMs: 0, links: [], documents: [] })
+      const picture = { hash: 'aa', mediaType: 'image/png', bytes: new Uint8Array(30_000).map((_, index) => index % 251) }
+      await store.keep('job', picture)
+      await store.keep('job', { ...picture, mediaType: 'text/html' })
+      await store.keep('job', { hash: 'bb', mediaType: 'application/json', bytes: bytes(1) })
+      expect(await store.kept('job', 'aa')).toEqual(picture)
+      expect(await store.kept('second', 'aa')).toBeNull()
+      expect(await store.kept('job', 'cc')).toBeNull()
+      expect(await store.keptTotal('job')).toEqual({ things: 2, bytes: 30_002 })
+      expect(await store.keptTotal('second')).toEqual({ things: 0, bytes: 0 })
+    })
+
+    it('does not feel later changes of the bytes of a kept thing', async () => {
+      const given = bytes(5)
+      await store.keep('job', { hash: 'aa', mediaType: 'image/png', bytes: given })
+      given.fill(0)
+      expect((await store.kept('job', 'aa'))?.bytes).toEqual(bytes(5))
+    })
+
+    it('keeps nothing for a job that is not there', async () => {
+      await expect(store.keep('nowhere', { hash: 'aa', mediaType: 'image/png', bytes: bytes(1) })).rejects.toBeInstanceOf(StoreError)
+      await expect(store.sealVote('nowhere', sealed('s1', 'c1', 'x'))).rejects.toBeInstanceOf(StoreError)
+    })
+
+    it('keeps the last vote of each seat, in the order of their first, and the same command once', async () => {
+      await store.sealVote('job', sealed('s1', 'c1', 'first'))
+      await store.sealVote('job', sealed('s2', 'c2', 'other'))
+      await store.sealVote('job', sealed('s1', 'c3', 'second thought'))
+      await store.sealVote('job', sealed('s1', 'c1', 'first'))
+      await store.sealVote('job', { ...sealed('s1', 'c4', 'elsewhere'), ballotId: 'b2' })
+      expect(await store.sealedVotes('job', 'b1')).toEqual([sealed('s1', 'c3', 'second thought'), sealed('s2', 'c2', 'other')])
+      expect(await store.sealedVotes('nowhere', 'b1')).toEqual([])
+    })
+
     it('answers a probe and leaves nothing behind', async () => {
       await store.probe()
       await store.probe()
@@ -129,12 +164,18 @@ export function describeStoreContract(name: string, open: () => Promise<Store>):
       for (const call of [
         () => store.append(plan, bytes(1)), () => store.readDocument(plan), () => store.compact(plan, bytes(1), 1),
         () => store.probe(), () => store.job('job'), () => store.linksOf('job'), () => store.addSeat(seat('s3')),
+        () => store.keep('job', { hash: 'aa', mediaType: 'image/png', bytes: bytes(1) }), () => store.kept('job', 'aa'),
+        () => store.sealVote('job', sealed('s1', 'c1', 'x')), () => store.sealedVotes('job', 'b1'),
       ]) {
         await expect(call()).rejects.toMatchObject({ name: 'StoreError', trouble: 'closed' })
       }
       await store.close()
     })
   })
+}
+
+function sealed(seatId: string, commandId: string, vote: string): SealedVote {
+  return { ballotId: 'b1', seatId, commandId, vote }
 }
 
 function bytes(value: number): Uint8Array {

@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
+import { MIGRATIONS } from '../../server/store/migrations.ts'
 import { SqliteStore } from '../../server/store/sqliteStore.ts'
 import { describeStoreContract } from './contract.ts'
 
@@ -71,6 +72,38 @@ describe('SqliteStore and its file', () => {
     const damaged = new SqliteStore(path)
     await expect(damaged.readDocument(plan)).rejects.toMatchObject({ name: 'StoreError', trouble: 'unreadable' })
     await damaged.close()
+  })
+
+  it('leads a store of the first shape up and keeps what is in it', async () => {
+    const path = freshPath()
+    const old = new Database(path)
+    old.exec('CREATE TABLE migrations (version INTEGER PRIMARY KEY, applied_ms INTEGER NOT NULL) STRICT')
+    old.exec(MIGRATIONS[0] as string)
+    old.prepare('INSERT INTO migrations (version, applied_ms) VALUES (1, 0)').run()
+    old.prepare('INSERT INTO jobs (job_id, created_ms) VALUES (?, ?)').run('job', 7)
+    old.prepare('INSERT INTO updates (job_id, document, sequence, bytes) VALUES (?, ?, ?, ?)').run('job', 'plan', 1, new Uint8Array([4, 4]))
+    old.close()
+    const store = new SqliteStore(path)
+    expect(await store.job('job')).toEqual({ jobId: 'job', createdMs: 7, penSeatId: null })
+    expect(await store.readDocument(plan)).toEqual({ updates: [new Uint8Array([4, 4])], lastSequence: 1 })
+    await store.keep('job', { hash: 'aa', mediaType: 'image/png', bytes: new Uint8Array([1]) })
+    expect(await store.keptTotal('job')).toEqual({ things: 1, bytes: 1 })
+    await store.close()
+  })
+
+  it('gives kept things and sealed votes back when opened again', async () => {
+    const path = freshPath()
+    const first = new SqliteStore(path)
+    await first.createJob(newJob)
+    const thing = { hash: 'aa', mediaType: 'image/png', bytes: new Uint8Array([1, 2, 3]) }
+    const vote = { ballotId: 'b', seatId: 's', commandId: 'c', vote: '{}' }
+    await first.keep('job', thing)
+    await first.sealVote('job', vote)
+    await first.close()
+    const second = new SqliteStore(path)
+    expect(await second.kept('job', 'aa')).toEqual(thing)
+    expect(await second.sealedVotes('job', 'b')).toEqual([vote])
+    await second.close()
   })
 
   it('will not touch a store of a newer release', async () => {
