@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { spotWeights, stopsOverGrey } from '../../shared-core/picture/spotReading.ts'
+import { strayAlongRow, strayLight } from '../../shared-core/picture/strayLight.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
@@ -22,6 +24,24 @@ function changed(plan: Plan, lookId: string, path: readonly string[], set: strin
 }
 
 const at = ({ linear, width }: Picture, x: number, y: number): readonly number[] => [...linear.slice(3 * (y * width + x), 3 * (y * width + x) + 3)]
+
+/** The darkest place with the lens's stray light on it and nothing clipped, in stops over a spot meter's mid-grey. */
+function darkestStops(plan: Plan, veilingGlare: number): number {
+  const { linear } = drawn(plan, 'first-light')
+  const stray = strayLight(linear, WIDTH, HEIGHT, veilingGlare)
+  const row = new Float64Array(3 * stray.columns)
+  const weights = spotWeights(plan.looks['first-light']!.camera)
+  let least = Infinity
+  for (let y = 0; y < HEIGHT; y++) {
+    strayAlongRow(stray, y, HEIGHT, row)
+    for (let x = 0; x < WIDTH; x++) {
+      const at = 3 * (y * WIDTH + x)
+      const veil = 3 * Math.floor(((x + 0.5) * stray.columns) / WIDTH)
+      least = Math.min(least, stopsOverGrey(weights, linear[at]! + row[veil]!, linear[at + 1]! + row[veil + 1]!, linear[at + 2]! + row[veil + 2]!))
+    }
+  }
+  return least
+}
 
 describe('the predicted picture', () => {
   it('is the sum of its Singles in linear light', () => {
@@ -67,11 +87,13 @@ describe('trade facts in the picture (common practice, no source)', () => {
     expect(red!).toBeGreaterThan(green!)
   })
 
-  it('a brighter box hazes black: the darkest place of the Frame is lifted', () => {
-    const darkest = (plan: Plan) => drawn(plan, 'first-light').rgba.reduce((least, value, i) => (i % 4 === 3 ? least : Math.min(least, value)), 255)
-    const black = changed(demoPlan, 'first-light', ['subject', 'hair'], '#050505')
-    const dim = ['b', 'd'].reduce((plan, id) => changed(plan, 'first-light', ['lights', id, 'energyJoules'], 8), black)
-    expect(darkest(black)).toBeGreaterThan(darkest(dim))
+  it('a brighter box hazes black: the darkest place of the Frame comes nearer to mid-grey, by the lens more than by light', () => {
+    const { veilingGlare } = demoPlan.looks['first-light']!.camera
+    const bright = changed(demoPlan, 'first-light', ['subject', 'hair'], '#050505')
+    const dim = ['b', 'd'].reduce((plan, id) => changed(plan, 'first-light', ['lights', id, 'energyJoules'], 8), bright)
+    expect(darkestStops(bright, veilingGlare)).toBeGreaterThan(darkestStops(dim, veilingGlare) + 1)
+    // A stop: over half of what is left of black there is stray light.
+    expect(darkestStops(bright, veilingGlare)).toBeGreaterThan(darkestStops(bright, 0) + 1)
   })
 
   it('on deep skin coloured light shows by its sheen: dewy skin takes more of the edge than matt', () => {
