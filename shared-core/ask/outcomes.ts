@@ -3,7 +3,7 @@ import type { AreaPrediction, Prediction } from '../predict/prediction.ts'
 import type { Aim } from './aim.ts'
 import type { Outcome } from './answer.ts'
 import { lookOf, type Draft } from './draft.ts'
-import { isMissMet, missOf, shortfallOf, withHelpers, type ClearChannels } from './judge.ts'
+import { isMissMet, missOf, sheetsLacking, shortfallOf, withHelpers, type ClearChannels } from './judge.ts'
 import { modelOf } from './lookModel.ts'
 import { gelNames, wantWords } from './wantWords.ts'
 
@@ -39,8 +39,9 @@ function wordsOf({ want, lightId }: Aim, miss: number, isMet: boolean, draft: Dr
       const letter = lightId === null ? null : lookOf(draft).lights[lightId]?.letter
       if (!letter) return `no light that is on reaches the ${area?.label ?? want.areaId}`
       const names = gelNames(want.gelIds, draft.plan)
-      if (want.stops === null || !isMet) return isMet ? `${letter} carries ${names}` : `${letter} with ${names}: ${missWords(miss)}`
-      return `${letter} with ${names} at ${formatStops(want.stops + miss)} on the ${area?.label ?? want.areaId}`
+      if (sheetsLacking(want.gelIds, draft) > 0) return `${letter} with ${names}: the drawer lacks ${miss === 1 ? 'a sheet' : `${miss} sheets`}`
+      if (want.stops === null) return isMet ? `${letter} carries ${names}` : `${letter} does not carry ${names}`
+      return `${letter} with ${names} at ${formatStops(want.stops + miss)} on the ${area?.label ?? want.areaId} (wanted ${formatStops(want.stops)})`
     }
     case 'area-colour': return `${area?.label ?? want.areaId} ${colourWordsOf(area)}, ${miss.toFixed(1)} from the colour wanted`
     case 'white-behind':
@@ -54,8 +55,4 @@ function wordsOf({ want, lightId }: Aim, miss: number, isMet: boolean, draft: Dr
 
 function colourWordsOf(area: AreaPrediction | undefined): string {
   return area ? area.colour.words : 'unseen'
-}
-
-function missWords(miss: number): string {
-  return Number.isInteger(miss) && miss > 0 ? 'a sheet is lacking' : `${formatStops(miss)} from what is wanted`
 }

@@ -8,6 +8,7 @@ import type { BenchRow } from './row.ts'
 
 const parts: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   predict: async () => (await import('./predict.ts')).predictRows(),
+  ask: async () => (await import('./ask.ts')).askRows(),
   picture: async () => (await import('./picture.ts')).pictureRows(),
   frame: async () => (await import('./frame.ts')).frameRows(),
   board: async () => (await import('./board.ts')).boardRows(),
