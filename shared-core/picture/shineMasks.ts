@@ -5,6 +5,7 @@ import type { TurnedPoints } from './turnedPoints.ts'
 
 /** The middle and the corners of a region. */
 const PLACES = [[0, 0, 0], [-1, -1, -1], [1, -1, -1], [-1, 1, -1], [1, 1, -1], [-1, -1, 1], [1, -1, 1], [-1, 1, 1], [1, 1, 1]] as const
+const MIDDLE = [PLACES[0]] as const
 
 /**
  * The directions in which a shine can lie from within a region of the subject, as words of the subject's own shadow: a
@@ -25,7 +26,8 @@ export class ShineMasks {
     const { step, middle, halfMetres } = this.seen.regions[region]!
     const { xyz } = this.frames[step]!
     const mask = new Uint32Array(WORDS)
-    for (const [a, b, c] of PLACES) {
+    // A region without size, a facet of its own, is far smaller than a cell of directions: its middle is enough.
+    for (const [a, b, c] of halfMetres === 0 ? MIDDLE : PLACES) {
       // Cells are wider than two points lie apart, so the corners need only every second.
       const stride = a === 0 ? 3 : 6
       const x = middle[0] + a * halfMetres

@@ -14,7 +14,13 @@ export function turnedPoints({ turns }: SeenSurface, { xyz, count }: ShinePoints
   return turns.map((m) => {
     if (m === null) return null
     const turned = new Float64Array(3 * count)
-    for (let k = 0; k < count; k++) turned.set(turn(m, xyz[3 * k]!, xyz[3 * k + 1]!, xyz[3 * k + 2]!), 3 * k)
+    const [a, b, c, d, e, f, g, h, i] = m as unknown as readonly [number, number, number, number, number, number, number, number, number]
+    for (let k = 0; k < 3 * count; k += 3) {
+      const [x, y, z] = [xyz[k]!, xyz[k + 1]!, xyz[k + 2]!]
+      turned[k] = a * x + b * y + c * z
+      turned[k + 1] = d * x + e * y + f * z
+      turned[k + 2] = g * x + h * y + i * z
+    }
     return { xyz: turned, axis: turn(m, ...axis), centre: turn(m, ...centre) }
   })
 }

@@ -4,7 +4,7 @@ import { returnedOf, surfaceLayer, type Returned, type SurfaceLayer } from '../p
 import { platesBetween } from '../picture/platesBetween.ts'
 import { poseSubject, type PosedSubject } from '../picture/posedSubject.ts'
 import type { ReturnedColour } from '../picture/returnedColour.ts'
-import { seenSurface, type SeenSurface } from '../picture/seenSurface.ts'
+import { seenSurface, type Region, type SeenSurface } from '../picture/seenSurface.ts'
 import { builtSet } from '../set/builtSet.ts'
 import type { Scene } from '../set/scene.ts'
 import { areaAsset, cornerWeights, PATCH_CORNERS } from '../subject/areas/areaAsset.ts'
@@ -67,7 +67,18 @@ function areasSeen(posed: PosedSubject, eye: Vector): SeenSurface {
     restSights.set(restNormals.subarray(3 * first, 3 * (first + PATCH_CORNERS)), 3 * first)
     facing.fill(1, first, first + PATCH_CORNERS)
   }
-  return seen
+  return { ...seen, ...regionsOfFacets(seen) }
+}
+
+/** Each facet is a region of its own, or two where its corners follow the head by different steps. */
+function regionsOfFacets({ count, steps, restPositions }: SeenSurface): Pick<SeenSurface, 'regions' | 'regionOf'> {
+  const regions: Region[] = []
+  const regionOf = Uint16Array.from({ length: count }, (_, slot) => {
+    const isNew = slot % PATCH_CORNERS === 0 || steps[slot] !== steps[slot - 1]
+    if (isNew) regions.push({ step: steps[slot]!, middle: [restPositions[3 * slot]!, restPositions[3 * slot + 1]!, restPositions[3 * slot + 2]!], halfMetres: 0 })
+    return regions.length - 1
+  })
+  return { regions, regionOf }
 }
 
 function areaLayer(layer: SurfaceLayer, { colour }: Returned): AreaLayer {

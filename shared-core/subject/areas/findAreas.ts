@@ -18,16 +18,16 @@ interface Wanted {
 
 const middle: readonly Wanted[] = [
   { id: 'nose', near: [0, -116, -36], turnedDegrees: 0, upDegrees: 8, withinMm: 4 },
-  { id: 'lips', near: [0, -106, -76], turnedDegrees: 0, upDegrees: 10, withinMm: 3 },
+  { id: 'lips', near: [0, -106, -76], turnedDegrees: 0, upDegrees: 0, withinMm: 3 },
   { id: 'neck', near: [0, -48, -150], turnedDegrees: 0, upDegrees: 0, withinMm: 8 },
-  { id: 'hair', near: [0, -10, 130], turnedDegrees: 0, upDegrees: 80, withinMm: 14 },
+  { id: 'hair', near: [0, -42, 116], turnedDegrees: 0, upDegrees: 60, withinMm: 10 },
   { id: 'breastbone', near: [0, -48, -226], turnedDegrees: 0, upDegrees: 12, withinMm: 10 },
 ]
 const pairs = [
   { name: 'cheek', near: [48, -68, -32], turnedDegrees: 45, upDegrees: 5, withinMm: 9 },
-  { name: 'jaw', near: [54, -30, -68], turnedDegrees: 90, upDegrees: 0, withinMm: 12 },
+  { name: 'jaw', near: [54, -34, -68], turnedDegrees: 82, upDegrees: 0, withinMm: 12 },
   { name: 'rear-jaw', near: [54, -4, -66], turnedDegrees: 125, upDegrees: 0, withinMm: 12 },
-  { name: 'shoulder', near: [180, 16, -186], turnedDegrees: 90, upDegrees: 60, withinMm: 18 },
+  { name: 'shoulder', near: [180, 2, -212], turnedDegrees: 55, upDegrees: 52, withinMm: 14 },
 ] as const
 
 const wanted: readonly Wanted[] = [
@@ -60,11 +60,17 @@ function snap(want: Wanted): { at: Vector, facing: Vector } | null {
       z -= aim[2] * d * 0.8
     }
     if (d > 0.02) continue
-    const facing = direction(gradientAt(surfaceMm, x, y, z, 1.5))
+    const facing = facingAt(x, y, z)
     const merit = dot(facing, aim) - (0.02 * (i * i + j * j)) / 16
     if (!best || merit > best.merit) best = { at: [x, y, z], facing, merit }
   }
   return best
+}
+
+/** Outward over 3 mm. Differences of both signs: those of one lean where the surface is bent two ways. */
+function facingAt(x: number, y: number, z: number): Vector {
+  const [a, b] = [gradientAt(surfaceMm, x, y, z, 1.5), gradientAt(surfaceMm, x, y, z, -1.5)]
+  return direction([a[0] + b[0], a[1] + b[1], a[2] + b[2]])
 }
 
 /**

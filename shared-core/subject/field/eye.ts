@@ -24,7 +24,7 @@ export function almond(x: number, z: number): number {
   const s = (2 * (dx - INNER)) / (OUTER - INNER) - 1
   const axis = -1.2 + 1.1 * (s + 1)
   const arch = 1 - s * s
-  const upper = axis + 5.1 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
+  const upper = axis + 4.7 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
   const lower = axis - 4.7 * arch * (1 + 0.3 * s)
   const slope = Math.min(1.2, Math.abs(0.75 * s))
   return Math.max(z - upper, lower - z) / Math.sqrt(1 + slope * slope)
@@ -35,7 +35,7 @@ export function upperLidEdge(x: number): number {
   const dx = x - EYE.x
   const s = Math.min(1.15, Math.max(-1.15, (2 * (dx - INNER)) / (OUTER - INNER) - 1))
   const arch = 1 - s * s
-  return -1.2 + 1.1 * (s + 1) + 5.1 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
+  return -1.2 + 1.1 * (s + 1) + 4.7 * arch * (1 - 0.22 * s) - 0.4 * arch * arch
 }
 
 export function eyeball(x: number, y: number, z: number): number {
@@ -55,8 +55,8 @@ export function withEyes(d: number, x: number, y: number, z: number): number {
   const dz = z - EYE.z
   if (dx * dx + dy * dy + dz * dz > 1600) return d
   let face = d
-  face += 7.0 * dab(x, y, z, 31, -86, -1, 21, 26, 16)
-  face += 3.2 * dab(x, y, z, 18.5, -86, 2, 10, 20, 12)
+  face += 6.4 * dab(x, y, z, 31, -86, -1, 21, 26, 16)
+  face += 2.4 * dab(x, y, z, 18.5, -86, 2, 11, 20, 13)
   const lid = Math.sqrt(dx * dx + dy * dy + dz * dz) - LID_RADIUS
   face = blend(face, lid, 6 + 6 * ramp(1, -14, z))
   // Past the outer corner the crease runs on level and fades.
@@ -69,7 +69,7 @@ export function withEyes(d: number, x: number, y: number, z: number): number {
     face += 0.3 * stroke(x, y, z, 18, -84, -8, 30, -84, -14, 6)
   }
   const open = Math.max(almond(x, z), y - (EYE.y - SOCKET_DEPTH))
-  const ball = Math.max(Math.sqrt(dx * dx + dy * dy + dz * dz) - EYE.radius - 0.1, y - (EYE.y - SOCKET_DEPTH))
+  const ball = Math.max(Math.sqrt(dx * dx + dy * dy + dz * dz) - EYE.radius - 0.3, y - (EYE.y - SOCKET_DEPTH))
   face = carve(face, open, 1.4)
   face = carve(face, ball, 0.5)
   const caruncle = Math.sqrt((dx + 12.6) * (dx + 12.6) + (dy + 5) * (dy + 5) + (dz + 1.2) * (dz + 1.2)) - 2.2

@@ -22,8 +22,8 @@ export function clothToneMm(x: number, y: number, z: number): number {
 }
 
 /** Line of the brow and half its height, by the way from its inner to its outer end. */
-const browLine = curve([[-0.1, 14.9], [0, 15.2], [0.3, 16.9], [0.6, 18.4], [0.8, 17.8], [1, 15.4], [1.1, 14]])
-const browHalf = curve([[-0.1, 3.4], [0.1, 4], [0.4, 3.7], [0.7, 2.6], [1, 1], [1.1, 0.6]])
+const browLine = curve([[-0.1, 15.9], [0, 16.2], [0.3, 17.3], [0.6, 18.1], [0.8, 17.2], [1, 14.8], [1.1, 13.4]])
+const browHalf = curve([[-0.1, 3], [0.1, 3.5], [0.4, 3.4], [0.7, 2.6], [1, 1], [1.1, 0.6]])
 
 function browShare(x: number, y: number, z: number): number {
   if (y > -45 || x < 5 || x > 58 || z < 2 || z > 30) return 0

@@ -5,7 +5,7 @@ import { curve, dab, ramp, blend, ellipsoid, stroke } from './primitives.ts'
 const upperHeight = curve([[0, 6.5], [5, 7.3], [11, 6.6], [17, 5], [22, 2.7], [25.5, 0.4]])
 const lowerHeight = curve([[0, 9.2], [6, 9.2], [12, 8.4], [18, 6.2], [22.5, 3.3], [25.5, 0.5]])
 /** Where the lips meet: height, and how far back the row of teeth has curved. */
-const meetingHeight = curve([[0, -70.6], [7, -69.6], [16, -70.0], [22, -69.6], [26, -68.9], [34, -68.4]])
+const meetingHeight = curve([[0, -70.6], [7, -69.6], [16, -70.0], [22, -69.2], [26, -68.3], [34, -67.6]])
 const archBack = curve([[0, 0], [8, 1.2], [16, 5.2], [24, 12], [32, 21]])
 
 const LIPS_FRONT = -103
@@ -41,8 +41,8 @@ export function withMouth(d: number, x: number, y: number, z: number): number {
     return (q - 1) * Math.min(r, depth) * 0.85
   }
   const fade = 1 - ramp(16, 27, x)
-  const upper = lip(upperHeight(x), upperHeight(x) * 0.45, 3 + 3.6 * fade, -3.0)
-  const lower = lip(lowerHeight(x), -lowerHeight(x) * 0.46, 3 + 3.8 * fade, -4.2)
+  const upper = lip(upperHeight(x), upperHeight(x) * 0.45, 3 + 3.6 * fade, -3 - 1.6 * (1 - fade))
+  const lower = lip(lowerHeight(x), -lowerHeight(x) * 0.46, 3 + 3.8 * fade, -4.2 - 0.8 * (1 - fade))
   const across = Math.max(0, x - 25.5)
   face = blend(face, blend(upper, lower, 4) + across, 3.6)
   const seam = v / 1.9

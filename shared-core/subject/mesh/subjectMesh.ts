@@ -10,6 +10,7 @@ import { surfaceNet } from './surfaceNet.ts'
 import { thinOut } from './thinOut.ts'
 
 export const meshMaterials = ['skin', 'lips', 'brow', 'hair', 'cloth', 'eye'] as const
+export type MeshMaterial = (typeof meshMaterials)[number]
 
 /** The subject at rest, in metres of its own space (see field/subjectField.ts). */
 export interface SubjectMesh {
@@ -26,10 +27,11 @@ function materialIndex(x: number, y: number, z: number): number {
   if (m.cloth > 0.5) return meshMaterials.indexOf('cloth')
   if (isInHairMm(x, y, z)) return meshMaterials.indexOf('hair')
   if (m.lips > 0.5) return meshMaterials.indexOf('lips')
-  return meshMaterials.indexOf(m.brow > 0.4 || m.lash > 0.5 ? 'brow' : 'skin')
+  // A brow shines as the skin that it lies on: between vertices of two sheens a highlight would break along the facets.
+  return meshMaterials.indexOf(m.lash > 0.5 ? 'brow' : 'skin')
 }
 
-const SURFACE_VERTICES = 42_000
+const SURFACE_VERTICES = 46_000
 
 /** How much an error of the surface shows: most at the eyes, little on cloth and at the cut below the chest. */
 function importance(x: number, y: number, z: number): { shape: number, evenness: number } {
@@ -38,14 +40,19 @@ function importance(x: number, y: number, z: number): { shape: number, evenness:
     const hem = dab(neckOpening(Math.abs(x), y, z - SHOULDER_LIFT), 0, 0, 0, 0, 0, 9, 1, 1) * (z < -150 ? 1 : 0)
     const bare = neckOpening(Math.abs(x), y, z - SHOULDER_LIFT) > 0 || z > -150
     const shape = (bare ? 0.6 : z < -330 ? 0.05 : 0.15) + 1.1 * hem
-    return { shape, evenness: bare ? 0.012 : z < -330 ? 0.0001 : 0.0008 }
+    // Narrow shadows fall above the collarbone and where an arm lies along the side.
+    const hollow = dab(Math.abs(x), y, z, 62, 0, -180, 52, 60, 40)
+    const armpit = dab(Math.abs(x), y, z, 158, 6, -400, 34, 90, 150)
+    return { shape, evenness: bare ? 0.012 + 0.03 * hollow : (z < -330 ? 0.0001 : 0.0008) + 0.008 * armpit }
   }
   const eye = dab(Math.abs(x), y, z, EYE.x, EYE.y - 8, 0, 26, 22, 18)
   const lips = dab(Math.abs(x), y, z, 8, -104, -68, 26, 30, 16)
   const nose = dab(x, y, z, 0, -108, -38, 26, 28, 22)
   const face = ramp(-30, -70, y) * (1 - ramp(45, 65, z))
   const shape = 0.7 + 1.5 * face + 20 * eye + 4 * lips + 3 * nose
-  return { shape, evenness: 0.004 * shape }
+  // The nose throws its shadow on the cheek beside it.
+  const besideNose = dab(Math.abs(x), y, z, 30, -82, -34, 22, 34, 32)
+  return { shape, evenness: 0.004 * shape + 0.03 * besideNose }
 }
 
 /** How far a vertex may be moved onto the surface: about half the grid's gap there, in mm. */
