@@ -42,10 +42,27 @@ export interface LooksLeft {
  * @throws RangeError when the plan has no such look
  */
 export function fewerHeads(plan: Plan, lookId: string, lack: Lack, predictor: Predictor): LooksLeft {
+  const steps = fewerHeadsInSteps(plan, lookId, lack, predictor)
+  for (;;) {
+    const step = steps.next(false)
+    if (step.done) return step.value
+  }
+}
+
+/** The same in steps, one a remedy: each gives the share done, and takes whether to stop at the looks found by then. */
+export function* fewerHeadsInSteps(
+  plan: Plan, lookId: string, lack: Lack, predictor: Predictor,
+): Generator<number, LooksLeft, boolean> {
   const before = predictor(plan, lookId)
-  const looks = remediesFor(plan, lookId, lack, predictor).map((remedy) => lookLeft(plan, lookId, remedy, before, predictor))
-    .sort((a, b) => a.change + IMPOSSIBLE_CHANGE * a.stops.length - (b.change + IMPOSSIBLE_CHANGE * b.stops.length))
-  const [best, ...others] = looks
+  const remedies = remediesFor(plan, lookId, lack, predictor)
+  const looks: LookLeft[] = []
+  for (const remedy of remedies) {
+    const isCalledOff: boolean = yield looks.length / remedies.length
+    if (isCalledOff) break
+    looks.push(lookLeft(plan, lookId, remedy, before, predictor))
+  }
+  const weight = ({ change, stops }: LookLeft): number => change + IMPOSSIBLE_CHANGE * stops.length
+  const [best, ...others] = looks.sort((a, b) => weight(a) - weight(b))
   return { best: best ?? null, others }
 }
 
