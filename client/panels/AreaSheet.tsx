@@ -1,5 +1,6 @@
 import { capital } from '../../shared-core/plan/capital.ts'
 import { markTrueArea, planCleanPlate, unmarkTrueArea } from '../../shared-core/plan/edits/snags.ts'
+import { AskHere } from '../ask/AskHere.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
@@ -21,6 +22,7 @@ export function AreaSheet({ areaId }: { readonly areaId: string }) {
       <SnagsHere id={areaId} />
       <AreaReading areaId={areaId} />
       <TrueColour areaId={areaId} />
+      <AskHere firstWords={`${label} 0`} />
       <CareHere id={areaId} />
       {here.map((spill) => (
         <p key={`${spill.ownerLightId} ${spill.diluterLightId}`} className="panel-words">
