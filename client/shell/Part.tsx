@@ -1,4 +1,5 @@
-import { Component, type ReactNode } from 'react'
+import type { ReactNode } from 'react'
+import { FaultNet } from './FaultNet.tsx'
 import './Part.css'
 
 interface Props {
@@ -7,33 +8,24 @@ interface Props {
   readonly children: ReactNode
 }
 
-interface State {
-  readonly trouble: string | null
+/** One part of the board behind a net of its own: a fault in it leaves the others standing. */
+export function Part({ name, children }: Props) {
+  return <FaultNet broken={(trouble, again) => <BrokenPart name={name} trouble={trouble} again={again} />}>{children}</FaultNet>
 }
 
-/** One part of the board behind a net of its own: a fault in it leaves the others standing. */
-export class Part extends Component<Props, State> {
-  override state: State = { trouble: null }
-
-  static getDerivedStateFromError(error: unknown): State {
-    return { trouble: error instanceof Error ? error.message : String(error) }
-  }
-
-  override render(): ReactNode {
-    if (this.state.trouble === null) return this.props.children
-    return (
-      <div className="part-broken" role="alert">
-        <p>{this.props.name} broke. The fault is ours; the plan is safe, and the rest of the board goes on.</p>
-        <p className="part-broken-trouble">{this.state.trouble}</p>
-        <div>
-          <button type="button" className="button button-lined" onClick={() => this.setState({ trouble: null })}>
-            Draw it again
-          </button>
-          <button type="button" className="button" onClick={() => location.reload()}>
-            Load the page again
-          </button>
-        </div>
+function BrokenPart({ name, trouble, again }: { readonly name: string, readonly trouble: string, readonly again: () => void }) {
+  return (
+    <div className="part-broken" role="alert">
+      <p>{name} broke. The fault is ours; the plan is safe, and the rest of the board goes on.</p>
+      <p className="part-broken-trouble">{trouble}</p>
+      <div>
+        <button type="button" className="button button-lined" onClick={again}>
+          Draw it again
+        </button>
+        <button type="button" className="button" onClick={() => location.reload()}>
+          Load the page again
+        </button>
       </div>
-    )
-  }
+    </div>
+  )
 }
