@@ -2,19 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { behindAt } from '../../shared-core/set/behind.ts'
 import { frontLuminance } from '../../shared-core/transport/frontLuminance.ts'
-import { type LightAtPoint, lightAtPoint } from '../../shared-core/transport/lightAtPoint.ts'
-import type { Receiver } from '../../shared-core/transport/receipt.ts'
+import { lightAtPoint } from '../../shared-core/transport/lightAtPoint.ts'
+import { bareTube, bounced, receiverAt, softbox } from './meteredLight.ts'
 import { aLight, aPiece, at, emptyScene, meteredPlaces, portraitLights, studioScene } from './studioScene.ts'
 
 /** What comes back from things, passes cloth and stands in the picture by itself, against integrals written out; and what holds for any light. */
-
-const softbox = { kind: 'softbox', widthMetres: 1.2, heightMetres: 0.9, depthMetres: 0.4, diffusers: 2 } as const
-const bareTube = { kind: 'bare-tube', widthMetres: 0.08, heightMetres: 0.08, depthMetres: 0.1, diffusers: 0 } as const
-const receiverAt = (place: Receiver['place'], facing: Receiver['facing'], surfaceId: string | null = null): Receiver =>
-  ({ place, facing, surfaceId })
-
-const bounced = (found: LightAtPoint, id?: string) => found.viaSurfaces
-  .filter(({ surfaceId }) => id === undefined || surfaceId === id).reduce((sum, { receipt }) => sum + receipt.flat, 0)
 
 describe('bounce', () => {
   const chin = receiverAt([0, -0.1, 1.5], [0, 0, -1])

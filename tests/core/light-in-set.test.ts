@@ -5,20 +5,13 @@ import { domeWeight, flatWeight } from '../../shared-core/photometry/receptor.ts
 import { builtSet } from '../../shared-core/set/builtSet.ts'
 import type { Scene, SceneLight } from '../../shared-core/set/scene.ts'
 import { landingOf } from '../../shared-core/transport/landing.ts'
-import { type LightAtPoint, lightAtPoint } from '../../shared-core/transport/lightAtPoint.ts'
+import { lightAtPoint } from '../../shared-core/transport/lightAtPoint.ts'
 import type { Receiver } from '../../shared-core/transport/receipt.ts'
 import { firstLandings, strayShare, surfaceAreaShares } from '../../shared-core/transport/roomReturn.ts'
+import { bareTube, bounced, receiverAt, softbox } from './meteredLight.ts'
 import { aLight, aPiece, at, emptyScene, face, meteredPlaces, studioScene } from './studioScene.ts'
 
 /** Laws that hold whatever the figures: energy, linearity, symmetry, horizon, monotony. */
-
-const softbox = { kind: 'softbox', widthMetres: 1.2, heightMetres: 0.9, depthMetres: 0.4, diffusers: 2 } as const
-const bareTube = { kind: 'bare-tube', widthMetres: 0.08, heightMetres: 0.08, depthMetres: 0.1, diffusers: 0 } as const
-const receiverAt = (place: Receiver['place'], facing: Receiver['facing'], surfaceId: string | null = null): Receiver =>
-  ({ place, facing, surfaceId })
-
-const bounced = (found: LightAtPoint, id?: string) => found.viaSurfaces
-  .filter(({ surfaceId }) => id === undefined || surfaceId === id).reduce((sum, { receipt }) => sum + receipt.flat, 0)
 
 describe('receptors', () => {
   it('a dome reads a small source in front as a disc does, from the side half, from behind nothing', () => {

@@ -6,9 +6,10 @@ import { ballSubject } from './ballSubject.ts'
 import { layerFor, samplesOf } from './pictureOf.ts'
 
 /**
- * A layer of the picture on a ball beside an evenly shining disc, against closed forms of J. R. Howell, A Catalog of
- * Radiation Heat Transfer Configuration Factors: from a plane element to a coaxial parallel disc, and from a sphere to a
- * coaxial disc (after Feingold and Gupta 1970).
+ * A layer of the picture on a ball beside an evenly shining disc, against closed forms that J. R. Howell, A Catalog of
+ * Radiation Heat Transfer Configuration Factors, lists: from a plane element to a coaxial parallel disc (section B), and
+ * from a sphere to a coaxial disc (section C; after Feingold and Gupta 1970, from memory). The second is the share of all
+ * directions from the ball's middle that the disc fills.
  */
 
 const CLOTH = 4
