@@ -1,7 +1,9 @@
 import { useCallback, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { useShallow } from 'zustand/react/shallow'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
-import { useBoard, useBoardStore } from '../session/useBoard.ts'
+import type { Look } from '../../shared-core/plan/schema/look.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import { useBoard, useBoardStore, useBoardUnhurried } from '../session/useBoard.ts'
 import { setSheet } from '../shell/pageStore.ts'
 import { FloorCanvas } from './canvas/FloorCanvas.tsx'
 import { usePalette } from './canvas/palette.ts'
@@ -50,8 +52,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const palette = usePalette()
   const hintId = useId()
   const element = useRef<HTMLDivElement>(null)
-  const look = shown.looks[lookId]
-  if (look === undefined) throw new Error('The board shows a look that is not in its plan')
+  const look = lookOf(shown, lookId)
 
   const things = useMemo(() => thingsIn(thingsOf(shown, look), view), [shown, look, view])
   const selected = useMemo(() => asThing(selection), [selection])
@@ -64,15 +65,16 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
     [things, look, prediction, view, transform, panel, length, selected, type, memory],
   )
 
-  const inMotion = shown !== plan
-  const nose = noseOf(look)[2]
-  const { xMetres, yMetres } = look.subject
+  const thrown = useBoardUnhurried(useShallow((board) => ({ plan: board.shown, look: lookOf(board.shown, board.lookId), prediction: board.prediction })))
+  const inMotion = thrown.plan !== plan
+  const nose = noseOf(thrown.look)[2]
+  const { xMetres, yMetres } = thrown.look.subject
   const plane = useMemo(
-    () => throwPlane(view, roomBounds(shown.room, view), [xMetres, yMetres, throwHeight === 'head' ? nose : 0], inMotion ? CELLS.coarse : CELLS.fine),
-    [view, shown.room, xMetres, yMetres, nose, throwHeight, inMotion],
+    () => throwPlane(view, roomBounds(thrown.plan.room, view), [xMetres, yMetres, throwHeight === 'head' ? nose : 0], inMotion ? CELLS.coarse : CELLS.fine),
+    [view, thrown.plan.room, xMetres, yMetres, nose, throwHeight, inMotion],
   )
-  const { pieces, subject, backdrop } = look
-  const obstacles = useMemo(() => obstaclesOf({ pieces, subject, backdrop }, shown.room), [pieces, subject, backdrop, shown.room])
+  const { pieces, subject, backdrop } = thrown.look
+  const obstacles = useMemo(() => obstaclesOf({ pieces, subject, backdrop }, thrown.plan.room), [pieces, subject, backdrop, thrown.plan.room])
 
   const [menu, setMenu] = useState<{ readonly key: ThingKey; readonly at: DrawnPoint } | null>(null)
   const scene = useRef<Scene>({ view, transform, things, selected, placing })
@@ -118,7 +120,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
         <>
           <FloorCanvas
             plan={shown} look={look} prediction={prediction} view={view} transform={transform} panel={panel} palette={palette}
-            things={things} plane={plane} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
+            things={things} thrown={thrown} plane={plane} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
             heldByOthers={heldByOthers}
           />
           <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onReach={reach} onOpen={showDetails} hintId={hintId} />
@@ -136,6 +138,12 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
       {menu !== null && <MenuAt thing={menu.key} at={menu.at} onClose={() => setMenu(null)} onClosed={() => focusThing(menu.key)} />}
     </div>
   )
+}
+
+function lookOf(plan: Plan, lookId: string): Look {
+  const look = plan.looks[lookId]
+  if (look === undefined) throw new Error('The board shows a look that is not in its plan')
+  return look
 }
 
 const showDetails = () => setSheet('low')

@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useRef, useState } from 'react'
 import type { PictureView } from '../../shared-core/picture/views.ts'
-import { useBoard } from '../session/useBoard.ts'
+import { useBoard, useBoardAtOnce } from '../session/useBoard.ts'
 import { AreaMarks } from './AreaMarks.tsx'
 import { colourAlone } from './colourAlone.ts'
 import { EyeInset } from './eyes/EyeInset.tsx'
@@ -35,6 +35,8 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
   const soloLightId = useBoard((board) => board.soloLightId)
   const seesBefore = useBoard((board) => board.seesBefore)
   const beforeKept = useBoard((board) => board.beforeKept)
+  // At once, as the picture: one drawn with another gel must not be laid before it is known that it has to fade.
+  const lamps = useBoardAtOnce((board) => Object.values(board.shown.looks[board.lookId]?.lights ?? {}).map(({ on, gelIds }) => `${on} ${gelIds.join('+')}`).join())
   const [letters, setLetters] = useState<readonly PictureLetter[]>([])
   const tints = useLeaderTints()
   const frame = useRef<HTMLDivElement>(null)
@@ -52,7 +54,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
     [areas, solo, taking, finish],
   )
   const pixels = Math.min(WIDEST_PIXELS, Math.round(widthPixels * devicePixelRatio))
-  const lit = `${soloLightId ?? ''} ${seesBefore} ${prediction.lights.map(({ on, gel }) => `${on} ${gel.name}`).join()}`
+  const lit = `${soloLightId ?? ''} ${seesBefore} ${lamps}`
   const fadeKey = `${view} ${lit}`
 
   return (

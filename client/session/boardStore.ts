@@ -5,6 +5,7 @@ import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import type { Board, ConnectionView, Role, Selection, Units } from './board.ts'
 import type { Company, OwnPresence } from './company.ts'
 import { handsThatCount, withHands } from './handsOver.ts'
+import { pageClock, type Clock } from './latestOnly.ts'
 import { firstLookId } from './looksInOrder.ts'
 import type { PlanSource } from './planSource.ts'
 import { rightsOf } from './rights.ts'
@@ -20,7 +21,14 @@ export interface BoardParts {
   readonly onNextFrame: (callback: () => void) => void
   readonly units: Units
   readonly keepUnits: (units: Units) => void
+  /** The page's own unless said. */
+  readonly clock?: Clock
 }
+
+/** While a hand moves, numbers may take one part in so many of the time: drawing needs the rest. */
+const PARTS_FOR_NUMBERS = 4
+/** Numbers that take no longer keep up with every move. */
+const QUICK_MS = 3
 
 export interface BoardStore extends StoreApi<Board> {
   /** The connection's latest state, as the person should hear it. */
@@ -38,6 +46,10 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let frameAsked = false
   let beforeLastChange: Plan | null = null
   let shownFrom: readonly unknown[] = []
+  const clock = parts.clock ?? pageClock
+  let predictedFrom: { readonly shown: Plan, readonly lookId: string } | null = null
+  let predictAgainMs = Number.NEGATIVE_INFINITY
+  let isNumberAsked = false
 
   const store = createStore<Board>()(() => ({
     ...start(parts),
@@ -129,8 +141,28 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     if (madeFrom.length === shownFrom.length && madeFrom.every((part, index) => part === shownFrom[index])) return
     shownFrom = madeFrom
     const shown = withHands(plan, lookId, ownHand, people)
+    if (shown === plan || lookId !== predictedFrom?.lookId || clock.nowMs() >= predictAgainMs) return showPredicted(shown)
+    // What is in the hand moves at once; its numbers follow as fast as they can be worked out beside it.
+    store.setState({ shown })
+    if (isNumberAsked) return
+    isNumberAsked = true
+    clock.after(predictAgainMs - clock.nowMs(), () => {
+      isNumberAsked = false
+      const now = store.getState().shown
+      if (now !== predictedFrom?.shown) showPredicted(now)
+    })
+  }
+
+  function showPredicted(shown: Plan): void {
+    const { lookId } = store.getState()
+    const startedMs = clock.nowMs()
     try {
-      store.setState({ shown, prediction: parts.predict(shown, lookId) })
+      const prediction = parts.predict(shown, lookId)
+      const doneMs = clock.nowMs()
+      const tookMs = doneMs - startedMs
+      predictAgainMs = tookMs <= QUICK_MS ? doneMs : doneMs + (PARTS_FOR_NUMBERS - 1) * tookMs
+      predictedFrom = { shown, lookId }
+      store.setState({ shown, prediction })
     } catch (thrown) {
       // A board that keeps the last picture and says so is of more use than one that is gone.
       console.error(thrown)

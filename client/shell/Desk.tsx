@@ -1,5 +1,6 @@
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
+import { Unhurried } from '../session/Unhurried.tsx'
 import { SinglesStrip } from '../singles/SinglesStrip.tsx'
 import { SnagList } from '../snags/SnagList.tsx'
 import './Desk.css'
@@ -16,12 +17,12 @@ export function Desk() {
         <div className="desk-row">
           <div className="desk-frame">
             <Part name="The Frame">
-              <FrameView />
+              <Unhurried><FrameView /></Unhurried>
             </Part>
           </div>
           <div className="desk-ladder">
             <Part name="The ladder">
-              <StopLadder />
+              <Unhurried><StopLadder /></Unhurried>
             </Part>
           </div>
           <div className="desk-floor">
@@ -31,12 +32,12 @@ export function Desk() {
         <div className="desk-row">
           <div className="desk-singles">
             <Part name="The strip of Singles">
-              <SinglesStrip />
+              <Unhurried><SinglesStrip /></Unhurried>
             </Part>
           </div>
           <div className="desk-snags">
             <Part name="The list of snags">
-              <SnagList />
+              <Unhurried><SnagList /></Unhurried>
             </Part>
           </div>
         </div>

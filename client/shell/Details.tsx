@@ -1,6 +1,7 @@
 import { ChevronDown, ChevronsDown, ChevronsUp, ChevronUp } from 'lucide-react'
 import { lazy, Suspense, useEffect, useRef } from 'react'
 import type { Selection } from '../session/board.ts'
+import { Unhurried } from '../session/Unhurried.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import './Details.css'
 import { DetailLine } from './DetailLine.tsx'
@@ -41,13 +42,13 @@ export function Details() {
         <aside ref={sheetElement} id="detail-sheet" className="detail-sheet" data-tall={sheet === 'tall'} aria-label="Details">
           <Part name="This sheet">
             <Suspense fallback={null}>
-              <SidePanels />
+              <Unhurried><SidePanels /></Unhurried>
             </Suspense>
           </Part>
         </aside>
       )}
       <div className="detail-line">
-        {sheet === 'shut' ? <DetailLine selection={selection} /> : <span className="detail-line-words" />}
+        {sheet === 'shut' ? <Unhurried><DetailLine selection={selection} /></Unhurried> : <span className="detail-line-words" />}
         {sheet !== 'shut' && (
           <button
             type="button"

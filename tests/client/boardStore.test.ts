@@ -8,6 +8,7 @@ import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import type { Person, Role } from '../../client/session/board.ts'
 import { createBoardStore } from '../../client/session/boardStore.ts'
 import type { Company, OwnPresence } from '../../client/session/company.ts'
+import { HandClock } from './handClock.ts'
 import { createLocalPlan } from './localPlan.ts'
 
 const aperture = (plan: Plan, fNumber: number): PlanEdit => {
@@ -21,8 +22,9 @@ const somebody = (part: Partial<Person>): Person => ({
 })
 
 /** A board with everything outside it in the test's hands. `predict` only tells what it was asked for. */
-function boardOf(role: Role, firstPeople: readonly Person[] = []) {
+function boardOf(role: Role, firstPeople: readonly Person[] = [], predictingMs = 0) {
   const told: OwnPresence[] = []
+  const clock = new HandClock()
   const frames: (() => void)[] = []
   const predicted: number[] = []
   let people = firstPeople
@@ -45,14 +47,15 @@ function boardOf(role: Role, firstPeople: readonly Person[] = []) {
         failing = false
         throw new Error('for the test')
       }
+      clock.moveOn(predictingMs)
       predicted.push(plan.looks[lookId]?.camera.fNumber ?? Number.NaN)
       return { lookId } as unknown as Prediction
     },
     onNextFrame: (callback) => void frames.push(callback),
-    units: 'metric', keepUnits: () => undefined,
+    units: 'metric', keepUnits: () => undefined, clock,
   })
   return {
-    store, told, predicted,
+    store, told, predicted, clock,
     failNext: () => {
       failing = true
       vi.spyOn(console, 'error').mockImplementationOnce(() => undefined)
@@ -87,6 +90,34 @@ describe('the board store', () => {
     expect(predicted).toEqual([8])
     drawFrame()
     expect(predicted).toEqual([8, 12])
+  })
+
+  it('moves what is in a hand every frame, and slow numbers after it as fast as drawing lets them, the last ones always', () => {
+    const { board, drawFrame, predicted, clock } = boardOf('photographer', [], 10)
+    const drag = (fNumber: number) => {
+      board().hold(aperture(demoPlan, fNumber))
+      drawFrame()
+      expect(board().shown.looks[demoLookId]?.camera.fNumber).toBe(fNumber)
+    }
+    for (const fNumber of [9, 10, 11, 12]) drag(fNumber)
+    expect(predicted).toEqual([8, 9])
+    clock.moveOn(30)
+    expect(predicted).toEqual([8, 9, 12])
+    clock.moveOn(1_000)
+    expect(predicted).toEqual([8, 9, 12])
+  })
+
+  it('has the numbers of what is written at once, however slow they are', () => {
+    const { board, drawFrame, predicted, clock } = boardOf('photographer', [], 10)
+    for (const fNumber of [9, 10]) {
+      board().hold(aperture(demoPlan, fNumber))
+      drawFrame()
+    }
+    board().edit(aperture(demoPlan, 11))
+    expect(predicted).toEqual([8, 9, 11])
+    expect(board().shown).toBe(board().plan)
+    clock.moveOn(1_000)
+    expect(predicted).toEqual([8, 9, 11])
   })
 
   it('shows a held edit without writing it, and lets go of it', () => {

@@ -1,27 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { latestOnly, type Clock } from '../../client/session/latestOnly.ts'
-
-/** A clock that stands until it is moved, running what falls due on the way. */
-class HandClock implements Clock {
-  #nowMs = 0
-  #due: { readonly atMs: number; readonly run: () => void }[] = []
-
-  nowMs = () => this.#nowMs
-  after = (delayMs: number, run: () => void) => void this.#due.push({ atMs: this.#nowMs + delayMs, run })
-
-  moveOn(byMs: number): void {
-    const untilMs = this.#nowMs + byMs
-    for (;;) {
-      const next = this.#due.filter(({ atMs }) => atMs <= untilMs).sort((a, b) => a.atMs - b.atMs)[0]
-      if (next === undefined) break
-      this.#due.splice(this.#due.indexOf(next), 1)
-      this.#nowMs = next.atMs
-      next.run()
-    }
-    this.#nowMs = untilMs
-  }
-}
+import { latestOnly } from '../../client/session/latestOnly.ts'
+import { HandClock } from './handClock.ts'
 
 describe('latest only', () => {
   it('never passes on faster than the interval, never a stale value, and always the last', () => {

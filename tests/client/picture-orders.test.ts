@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { PictureDesk } from '../../client/frame/picture/pictureDesk.ts'
 import type { PictureOrder, WorkerAnswer, WorkerOrder } from '../../client/frame/picture/pictureOrders.ts'
 import { shareBranches } from '../../client/frame/picture/shareBranches.ts'
@@ -41,6 +41,25 @@ describe('orders of pictures', () => {
     for (let i = 0; i < 4; i++) finish()
     expect(taken.map((asked) => [asked.slot, asked.kind !== 'shares' && asked.soloLightId])).toEqual([['s1', 'a'], ['f', null], ['s2', 'b'], ['s1', 'c']])
     expect(done).toEqual(['s1 old', 'frame', 's2', 's1'])
+  })
+
+  it('on an empty page what goes with the Frame waits for its first picture', () => {
+    const { made, taken, finish } = maker()
+    const desk = new PictureDesk(made, true)
+    desk.order(order('s', 'single'), () => undefined)
+    expect(taken).toEqual([])
+    desk.order(order('f', 'frame'), () => undefined)
+    finish()
+    expect(taken.map(({ slot }) => slot)).toEqual(['f', 's'])
+  })
+
+  it('but not for ever where no Frame is looked at', () => {
+    vi.useFakeTimers()
+    const { made, taken } = maker()
+    new PictureDesk(made, true).order(order('s', 'single'), () => undefined)
+    vi.runAllTimers()
+    vi.useRealTimers()
+    expect(taken.map(({ slot }) => slot)).toEqual(['s'])
   })
 
   it('a slot that nobody looks at is not drawn', () => {

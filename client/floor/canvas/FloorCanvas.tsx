@@ -24,6 +24,13 @@ import { SubjectShape } from './SubjectShape.tsx'
 import { SubjectT } from './SubjectT.tsx'
 import { ThrowImage } from './ThrowImage.tsx'
 
+/** A look with what is predicted of it. */
+export interface Thrown {
+  readonly plan: Plan
+  readonly look: Look
+  readonly prediction: Prediction
+}
+
 export interface FloorCanvasProps {
   readonly plan: Plan
   readonly look: Look
@@ -33,6 +40,8 @@ export interface FloorCanvasProps {
   readonly panel: PanelSize
   readonly palette: Palette
   readonly things: readonly Thing[]
+  /** What throws are drawn from: it may lag a little behind a hand. */
+  readonly thrown: Thrown
   readonly plane: ThrowPlane
   readonly obstacles: Obstacles
   readonly selected: ThingKey | null
@@ -56,7 +65,7 @@ export const FloorCanvas = memo(function FloorCanvas(props: FloorCanvasProps) {
       </Layer>
       <Layer listening={false} ref={drawAtScreenPixels}>
         <Group {...inMetres}>
-          <Throws {...props} />
+          <Throws {...props.thrown} plane={props.plane} obstacles={props.obstacles} soloLightId={props.soloLightId} />
         </Group>
       </Layer>
       <Layer listening={false}>
@@ -83,7 +92,7 @@ function drawAtScreenPixels(layer: Konva.Layer | null): void {
   layer?.getCanvas().setPixelRatio(1)
 }
 
-function Throws({ plan, look, prediction, plane, obstacles, soloLightId }: FloorCanvasProps) {
+const Throws = memo(function Throws({ plan, look, prediction, plane, obstacles, soloLightId }: Thrown & Pick<FloorCanvasProps, 'plane' | 'obstacles' | 'soloLightId'>) {
   return Object.entries(look.lights).map(([id, light]) => {
     const predicted = prediction.lights.find((one) => one.id === id)
     return (
@@ -101,7 +110,7 @@ function Throws({ plan, look, prediction, plane, obstacles, soloLightId }: Floor
       />
     )
   })
-}
+})
 
 const AT_THE_T: Vector = [0, 0, 1.5]
 

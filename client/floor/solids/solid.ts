@@ -16,9 +16,14 @@ export const solidParts = [
 ] as const
 export type SolidPart = (typeof solidParts)[number]
 
+/** By body: what does not move is outlined once, however often something else is drawn. */
+const outlines = new WeakMap<Solid, Partial<Record<ViewKind, readonly DrawnPoint[]>>>()
+
 /** The outline of a body as that view sees it, in metres of the drawing. Two points for a thing seen edge on. */
-export function silhouette(solid: Solid, view: ViewKind): DrawnPoint[] {
-  return convexHull(solid.points.map((point) => project(view, point)))
+export function silhouette(solid: Solid, view: ViewKind): readonly DrawnPoint[] {
+  let known = outlines.get(solid)
+  if (known === undefined) outlines.set(solid, (known = {}))
+  return (known[view] ??= convexHull(solid.points.map((point) => project(view, point))))
 }
 
 /** Points around a circle, for round fronts and tubes. */

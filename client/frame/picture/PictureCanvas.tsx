@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
-import { useBoard } from '../../session/useBoard.ts'
+import { useBoard, useBoardAtOnce } from '../../session/useBoard.ts'
 import type { Tint } from '../../../shared-core/picture/leaderView.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import { CanvasPaper } from './canvasPaper.ts'
@@ -30,8 +30,11 @@ export interface PictureCanvasProps {
   readonly children: ReactNode
 }
 
-/** Nothing yet, the first picture in a hurry, or the picture. */
+/** Nothing yet, the picture at its size but with light between few points, or the picture. */
 type Drawn = 'waiting' | 'sketched' | 'drawn'
+
+/** How a picture is drawn: small while a hand moves something, at its size for an empty easel, or in full. */
+type Haste = 'hand' | 'sketch' | 'full'
 
 /** While a hand moves something the Frame is drawn this much smaller, and shown at its full size. */
 const HAND_SHRINK = 2
@@ -40,9 +43,11 @@ const REST_MS = 120
 
 /** The predicted picture, drawn by the worker and laid on a canvas as it comes. */
 export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', tints, eyes, onLinear, onTrouble, children }: PictureCanvasProps) {
-  const shown = useBoard((board) => (kind === 'single' ? board.shown : planInFrame(board)))
-  const inHand = useBoard((board) => board.shown !== board.plan && planInFrame(board) === board.shown)
-  const lookId = useBoard((board) => board.lookId)
+  // The Frame keeps up with a hand; the small pictures wait until it rests.
+  const useIts = kind === 'frame' ? useBoardAtOnce : useBoard
+  const shown = useIts((board) => (kind === 'single' ? board.shown : planInFrame(board)))
+  const inHand = useIts((board) => board.shown !== board.plan && planInFrame(board) === board.shown)
+  const lookId = useIts((board) => board.lookId)
   const slot = useId()
   const canvas = useRef<HTMLCanvasElement>(null)
   const paper = useRef<CanvasPaper | null>(null)
@@ -52,14 +57,18 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   useEffect(() => {
     const desk = pictureDesk()
     if (desk === null) return
-    const order = (underHand: boolean) =>
+    const order = (how: Haste) => {
+      const isSmall = how === 'hand'
       desk.order({
-        slot, plan: shown, lookId, soloLightId, coarse: underHand,
-        kind: underHand ? 'hand' : kind,
-        width: underHand ? Math.ceil(widthPixels / HAND_SHRINK) : widthPixels,
-        height: underHand ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
+        slot: how === 'sketch' ? sketchSlot(slot) : slot,
+        plan: shown, lookId, soloLightId, coarse: how !== 'full',
+        kind: isSmall ? 'hand' : kind,
+        width: isSmall ? Math.ceil(widthPixels / HAND_SHRINK) : widthPixels,
+        height: isSmall ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
         view, space: displaySpace(), ...(eyes && { eyes }), ...(tints && { tints }),
       }, (picture) => {
+        // A sketch is for an empty easel only: it never goes over a picture.
+        if (how === 'sketch' && paper.current !== null) return
         if (picture.rgba === null) {
           onTrouble?.(picture.trouble)
           return setDrawn('waiting')
@@ -69,20 +78,24 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         lastFade.current = fadeKey
         paper.current ??= paperOf(canvas.current)
         paper.current?.lay(imageOf(picture.rgba, picture), fades && !isCalm())
-        setDrawn((before) => (underHand && before !== 'drawn' ? 'sketched' : 'drawn'))
+        setDrawn((before) => (how !== 'full' && before !== 'drawn' ? 'sketched' : 'drawn'))
       })
+    }
     if (!inHand) {
-      // Nobody should look at an empty easel for longer than the small picture takes.
-      if (kind === 'frame' && paper.current === null) order(true)
-      return order(false)
+      // Nobody should look at an empty easel for longer than it takes: what a sketch rests on serves the picture too.
+      if (kind === 'frame' && paper.current === null) order('sketch')
+      return order('full')
     }
     // The small pictures can wait until the hand rests; the big one may not.
-    if (kind === 'frame') order(true)
-    const rested = setTimeout(() => order(false), REST_MS)
+    if (kind === 'frame') order('hand')
+    const rested = setTimeout(() => order('full'), REST_MS)
     return () => clearTimeout(rested)
   }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, tints, eyes, onLinear, onTrouble])
 
-  useEffect(() => () => pictureDesk()?.forget(slot), [slot])
+  useEffect(() => () => {
+    pictureDesk()?.forget(slot)
+    pictureDesk()?.forget(sketchSlot(slot))
+  }, [slot])
 
   return (
     <>
@@ -96,6 +109,11 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
       />
     </>
   )
+}
+
+/** Of its own, so that sketch and picture can wait one behind the other. */
+function sketchSlot(slot: string): string {
+  return `${slot} sketch`
 }
 
 /** Colours past sRGB are shown where the display has them. */

@@ -16,6 +16,11 @@ interface Task {
 /** A hand on a light sees the big picture follow first; a pointer on it is answered before anything small. */
 const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'frame', 'shares', 'saved', 'eyes', 'single']
 
+/** What only goes with the Frame, and is no use before it. */
+const BESIDE_FRAME: ReadonlySet<WorkerOrder['kind']> = new Set<WorkerOrder['kind']>(['single', 'eyes'])
+/** Where so long no Frame comes, none is looked at. */
+const FRAME_COMES_MS = 1_500
+
 /**
  * Hands orders to the worker one at a time. Of each slot only the newest order waits. A worker that breaks is not asked
  * again: every order is then answered with no picture.
@@ -25,7 +30,8 @@ export class PictureDesk {
   private atWork: Task | null = null
   private isBroken = false
 
-  constructor(private readonly maker: PictureMaker) {
+  /** @param isFrameAwaited while nothing is on the page yet: what goes with the Frame then waits for its first picture */
+  constructor(private readonly maker: PictureMaker, private isFrameAwaited = false) {
     maker.onmessage = ({ data }) => this.finished(data)
     maker.onerror = () => this.broken()
   }
@@ -50,12 +56,15 @@ export class PictureDesk {
     if (this.isBroken) return task.answered(null)
     this.waiting.set(task.order.slot, task)
     this.next()
+    if (this.isFrameAwaited && this.waiting.has(task.order.slot) && this.atWork === null) setTimeout(() => this.awaitNoFrame(), FRAME_COMES_MS)
   }
 
   private next(): void {
-    if (this.atWork !== null || this.waiting.size === 0) return
+    if (this.atWork !== null) return
     const rank = ({ order }: Task): number => FIRST_TO_LAST.indexOf(order.kind)
-    const chosen = [...this.waiting.values()].reduce((first, task) => (rank(task) < rank(first) ? task : first))
+    const ready = [...this.waiting.values()].filter(({ order }) => !this.isFrameAwaited || !BESIDE_FRAME.has(order.kind))
+    if (ready.length === 0) return
+    const chosen = ready.reduce((first, task) => (rank(task) < rank(first) ? task : first))
     this.waiting.delete(chosen.order.slot)
     this.atWork = chosen
     this.maker.postMessage(chosen.order)
@@ -64,8 +73,14 @@ export class PictureDesk {
   private finished(answer: WorkerAnswer): void {
     const done = this.atWork
     this.atWork = null
+    if (done !== null && !BESIDE_FRAME.has(done.order.kind)) this.isFrameAwaited = false
     this.next()
     if (done !== null && done.order.slot === answer.slot) done.answered(answer)
+  }
+
+  private awaitNoFrame(): void {
+    this.isFrameAwaited = false
+    this.next()
   }
 
   private broken(): void {
@@ -83,7 +98,7 @@ let shared: PictureDesk | null | undefined
 export function pictureDesk(): PictureDesk | null {
   if (shared === undefined) {
     try {
-      shared = new PictureDesk(new Worker(new URL('./pictureWorker.ts', import.meta.url), { type: 'module' }))
+      shared = new PictureDesk(new Worker(new URL('./pictureWorker.ts', import.meta.url), { type: 'module' }), true)
     } catch {
       shared = null
     }

@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest'
+import { createStore } from 'zustand/vanilla'
+import type { Board } from '../../client/session/board.ts'
+import { followUnhurried, takingTurns } from '../../client/session/followUnhurried.ts'
+import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import { HandClock } from './handClock.ts'
+
+/** Only the fields that these checks move. */
+function boardStore() {
+  return createStore<Board>()(() => ({ plan: demoPlan, shown: demoPlan, selection: null, people: [] }) as unknown as Board)
+}
+
+const moved = (): Plan => ({ ...demoPlan })
+
+describe('a part of the page that is not under the hand', () => {
+  it('sees everything at once while nothing is in a hand', () => {
+    const store = boardStore()
+    const part = followUnhurried(store, () => false, takingTurns(new HandClock().after))
+    part.follow()
+    store.setState({ selection: { kind: 'camera' } })
+    expect(part.getState()).toBe(store.getState())
+  })
+
+  it('sees a hand’s moves in its turn, the latest of them, and is told once', () => {
+    const store = boardStore()
+    const clock = new HandClock()
+    const part = followUnhurried(store, () => false, takingTurns(clock.after))
+    part.follow()
+    let told = 0
+    part.subscribe(() => told++)
+    for (let i = 0; i < 5; i++) store.setState({ shown: moved() })
+    expect(part.getState().shown).toBe(demoPlan)
+    clock.moveOn(1_000)
+    expect(part.getState()).toBe(store.getState())
+    expect(told).toBe(1)
+  })
+
+  it('sees the end at once: the hand that opens, and what it wrote', () => {
+    const store = boardStore()
+    const clock = new HandClock()
+    const part = followUnhurried(store, () => false, takingTurns(clock.after))
+    part.follow()
+    store.setState({ shown: moved() })
+    const written = moved()
+    store.setState({ plan: written, shown: written })
+    expect(part.getState()).toBe(store.getState())
+    clock.moveOn(1_000)
+    expect(part.getState()).toBe(store.getState())
+  })
+
+  it('sees at once what somebody picks meanwhile', () => {
+    const store = boardStore()
+    const part = followUnhurried(store, () => false, takingTurns(new HandClock().after))
+    part.follow()
+    store.setState({ shown: moved() })
+    store.setState({ selection: { kind: 'camera' } })
+    expect(part.getState()).toBe(store.getState())
+  })
+
+  it('sees every move when the hand is on it', () => {
+    const store = boardStore()
+    const part = followUnhurried(store, () => true, takingTurns(new HandClock().after))
+    part.follow()
+    store.setState({ shown: moved() })
+    expect(part.getState()).toBe(store.getState())
+  })
+
+  it('never draws in the same breath as another', () => {
+    const store = boardStore()
+    const clock = new HandClock()
+    const turns = takingTurns(clock.after)
+    const drawnAtMs = [0, 1, 2].map(() => {
+      const times: number[] = []
+      const part = followUnhurried(store, () => false, turns)
+      part.follow()
+      part.subscribe(() => times.push(clock.nowMs()))
+      return times
+    })
+    for (let i = 0; i < 30; i++) {
+      store.setState({ shown: moved() })
+      clock.moveOn(16)
+    }
+    const all = drawnAtMs.flat()
+    expect(new Set(all).size).toBe(all.length)
+    for (const times of drawnAtMs) expect(times.length).toBeGreaterThan(3)
+  })
+})
