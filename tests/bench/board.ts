@@ -1,10 +1,14 @@
 import chromiumPackage from '@sparticuz/chromium'
+import type { Page } from 'playwright-core'
 import { BoardPage } from '../browser/boardPage.ts'
 import { launchChromium } from '../browser/chromium.ts'
 import { startServer } from '../browser/runningServer.ts'
 import type { BenchRow } from './row.ts'
 
 const DRAG_MS = 3_000
+const MOUSE_EVERY_MS = 8
+/** The hand goes round once in 2.5 s. */
+const HAND_TURNS_MS = 400
 
 /** The board in a real browser with a software renderer: first picture on a fresh visit, and a light dragged for 3 s. */
 export async function boardRows(): Promise<BenchRow[]> {
@@ -28,34 +32,51 @@ export async function boardRows(): Promise<BenchRow[]> {
     await ines.page.locator('.frame-print canvas[data-picture="drawn"]').waitFor()
     await ines.page.waitForTimeout(2_000)
     await ines.page.evaluate(() => {
-      const counts = { pictures: 0, longestTaskMs: 0 }
+      const counts = { pictures: 0, moves: 0, longestTaskMs: 0 }
       Object.assign(globalThis, { counts })
       const put = CanvasRenderingContext2D.prototype.putImageData
       CanvasRenderingContext2D.prototype.putImageData = function (this: CanvasRenderingContext2D, ...args: Parameters<typeof put>) {
         if (this.canvas.closest('.frame-print')) counts.pictures++
         return put.apply(this, args)
       } as typeof put
+      addEventListener('pointermove', () => counts.moves++, { capture: true })
       new PerformanceObserver((list) => {
         for (const entry of list.getEntries()) counts.longestTaskMs = Math.max(counts.longestTaskMs, entry.duration)
       }).observe({ type: 'longtask' })
     })
     const from = await ines.grabOnFloor('C')
-    const startedMs = Date.now()
-    let steps = 0
-    for (; Date.now() - startedMs < DRAG_MS; steps++) {
-      await ines.page.mouse.move(from.x - 40 + 40 * Math.cos(steps / 12), from.y + 40 * Math.sin(steps / 12))
-    }
-    const tookMs = Date.now() - startedMs
-    const counts = await ines.page.evaluate(() => (globalThis as unknown as { counts: { pictures: number; longestTaskMs: number } }).counts)
+    const { tookMs, counts } = await drag(ines.page, from)
     await ines.page.mouse.up()
     return [
-      { name: 'board: first picture after coming in, fresh visit', value: firstPictureMs, unit: 'ms', target: 1_500, better: 'lower', note: 'small and coarse; the subject is fetched from when the door opens' },
-      { name: 'board: the same in full', value: fullPictureMs, unit: 'ms', target: null, better: 'lower', note: 'at the size of the print' },
-      { name: 'board: Frames a second while a light is dragged', value: (counts.pictures * 1_000) / tookMs, unit: '1/s', target: 30, better: 'higher', note: `3 s, demo look, software renderer; the hand moved ${(steps / tookMs * 1_000).toFixed(0)} times a second` },
+      { name: 'board: first picture after coming in, fresh visit', value: firstPictureMs, unit: 'ms', target: 1_500, better: 'lower', note: 'at the size of the print, light between few points; the name typed in no time' },
+      { name: 'board: the same in full', value: fullPictureMs, unit: 'ms', target: null, better: 'lower', note: 'every point lit for itself' },
+      { name: 'board: Frames a second while a light is dragged', value: (counts.pictures * 1_000) / tookMs, unit: '1/s', target: 30, better: 'higher', note: `3 s, demo look, software renderer; a mouse that moves 125 times a second, of which the page heard ${((counts.moves * 1_000) / tookMs).toFixed(0)}` },
       { name: 'board: longest main-thread task in that drag', value: counts.longestTaskMs, unit: 'ms', target: 50, better: 'lower', note: '0 means none over 50 ms' },
     ]
   } finally {
     await browser.close()
     await server.stop()
   }
+}
+
+interface DragCounts {
+  readonly pictures: number
+  readonly moves: number
+  readonly longestTaskMs: number
+}
+
+/** A hand goes on whether or not the page keeps up: moves are sent as a mouse sends them, and the browser merges them by frame. */
+async function drag(page: Page, from: { readonly x: number; readonly y: number }): Promise<{ tookMs: number; counts: DragCounts }> {
+  const read = () => page.evaluate(() => ({ ...(globalThis as unknown as { counts: DragCounts }).counts }))
+  const before = await read()
+  const startedMs = Date.now()
+  const sent: Promise<void>[] = []
+  for (let atMs = 0; atMs < DRAG_MS; atMs = Date.now() - startedMs) {
+    sent.push(page.mouse.move(from.x - 40 + 40 * Math.cos(atMs / HAND_TURNS_MS), from.y + 40 * Math.sin(atMs / HAND_TURNS_MS)))
+    await new Promise((resolve) => setTimeout(resolve, MOUSE_EVERY_MS))
+  }
+  const after = await read()
+  const tookMs = Date.now() - startedMs
+  await Promise.all(sent)
+  return { tookMs, counts: { pictures: after.pictures - before.pictures, moves: after.moves - before.moves, longestTaskMs: after.longestTaskMs } }
 }
