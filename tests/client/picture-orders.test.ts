@@ -43,6 +43,21 @@ describe('orders of pictures', () => {
     expect(done).toEqual(['s1 old', 'frame', 's2', 's1'])
   })
 
+  it('under a hand one order lies ready behind the one at work, and no more', () => {
+    const { made, taken } = maker()
+    const desk = new PictureDesk(made)
+    const done: string[] = []
+    for (const light of ['a', 'b', 'c', 'd']) desk.order({ ...order('f', 'frame', light), kind: 'hand' }, () => done.push(light))
+    const solo = (asked: WorkerOrder) => asked.kind !== 'shares' && asked.soloLightId
+    expect(taken.map(solo)).toEqual(['a', 'b'])
+    const answer = () => made.onmessage!({ data: { slot: 'f', width: 4, height: 6, rgba: null, linear: null, letters: [], trouble: '' } } as MessageEvent<WorkerAnswer>)
+    answer()
+    expect(taken.map(solo)).toEqual(['a', 'b', 'd'])
+    answer()
+    answer()
+    expect(done).toEqual(['a', 'b', 'd'])
+  })
+
   it('on an empty page what goes with the Frame waits for its first picture', () => {
     const { made, taken, finish } = maker()
     const desk = new PictureDesk(made, true)

@@ -22,12 +22,14 @@ const BESIDE_FRAME: ReadonlySet<WorkerOrder['kind']> = new Set<WorkerOrder['kind
 const FRAME_COMES_MS = 1_500
 
 /**
- * Hands orders to the worker one at a time. Of each slot only the newest order waits. A worker that breaks is not asked
- * again: every order is then answered with no picture.
+ * Hands orders to the worker one at a time; under a hand one more lies ready there, so that the worker need not wait for
+ * a busy page. Of each slot only the newest order waits. A worker that breaks is not asked again: every order is then
+ * answered with no picture.
  */
 export class PictureDesk {
   private readonly waiting = new Map<string, Task>()
-  private atWork: Task | null = null
+  /** In the order in which the worker takes and answers them. */
+  private atWork: Task[] = []
   private isBroken = false
 
   /** @param isFrameAwaited while nothing is on the page yet: what goes with the Frame then waits for its first picture */
@@ -56,26 +58,30 @@ export class PictureDesk {
     if (this.isBroken) return task.answered(null)
     this.waiting.set(task.order.slot, task)
     this.next()
-    if (this.isFrameAwaited && this.waiting.has(task.order.slot) && this.atWork === null) setTimeout(() => this.awaitNoFrame(), FRAME_COMES_MS)
+    if (this.isFrameAwaited && this.waiting.has(task.order.slot) && this.atWork.length === 0) setTimeout(() => this.awaitNoFrame(), FRAME_COMES_MS)
   }
 
   private next(): void {
-    if (this.atWork !== null) return
     const rank = ({ order }: Task): number => FIRST_TO_LAST.indexOf(order.kind)
     const ready = [...this.waiting.values()].filter(({ order }) => !this.isFrameAwaited || !BESIDE_FRAME.has(order.kind))
     if (ready.length === 0) return
     const chosen = ready.reduce((first, task) => (rank(task) < rank(first) ? task : first))
+    if (!this.hasRoomFor(chosen)) return
     this.waiting.delete(chosen.order.slot)
-    this.atWork = chosen
+    this.atWork.push(chosen)
     this.maker.postMessage(chosen.order)
   }
 
   private finished(answer: WorkerAnswer): void {
-    const done = this.atWork
-    this.atWork = null
-    if (done !== null && !BESIDE_FRAME.has(done.order.kind)) this.isFrameAwaited = false
+    const done = this.atWork.shift()
+    if (done !== undefined && !BESIDE_FRAME.has(done.order.kind)) this.isFrameAwaited = false
     this.next()
-    if (done !== null && done.order.slot === answer.slot) done.answered(answer)
+    if (done !== undefined && done.order.slot === answer.slot) done.answered(answer)
+  }
+
+  private hasRoomFor(task: Task): boolean {
+    const [first, ...more] = this.atWork
+    return first === undefined || (more.length === 0 && first.order.kind === 'hand' && task.order.kind === 'hand')
   }
 
   private awaitNoFrame(): void {
@@ -84,9 +90,9 @@ export class PictureDesk {
   }
 
   private broken(): void {
-    const left = [...(this.atWork === null ? [] : [this.atWork]), ...this.waiting.values()]
+    const left = [...this.atWork, ...this.waiting.values()]
     this.isBroken = true
-    this.atWork = null
+    this.atWork = []
     this.waiting.clear()
     for (const task of left) task.answered(null)
   }
