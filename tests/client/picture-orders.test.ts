@@ -50,7 +50,7 @@ describe('orders of pictures', () => {
     for (const light of ['a', 'b', 'c', 'd']) desk.order({ ...order('f', 'frame', light), kind: 'hand' }, () => done.push(light))
     const solo = (asked: WorkerOrder) => asked.kind !== 'shares' && asked.soloLightId
     expect(taken.map(solo)).toEqual(['a', 'b'])
-    const answer = () => made.onmessage!({ data: { slot: 'f', width: 4, height: 6, rgba: null, linear: null, letters: [], trouble: '' } } as MessageEvent<WorkerAnswer>)
+    const answer = () => made.onmessage!({ data: { slot: 'f', width: 4, height: 6, rgba: null, linear: null, letters: [], trouble: '' } } as unknown as MessageEvent<WorkerAnswer>)
     answer()
     expect(taken.map(solo)).toEqual(['a', 'b', 'd'])
     answer()

@@ -36,8 +36,8 @@ type Drawn = 'waiting' | 'sketched' | 'drawn'
 /** How a picture is drawn: small while a hand moves something, at its size for an empty easel, or in full. */
 type Haste = 'hand' | 'sketch' | 'full'
 
-/** While a hand moves something the Frame is drawn this much smaller, and shown at its full size. */
-const HAND_SHRINK = 2
+/** While a hand moves something the Frame is drawn at half its size or less, with so many pixels at most, and shown at its full size. */
+const HAND_PIXELS = 44_000
 /** A hand that rests this long gets the picture in full. */
 const REST_MS = 120
 
@@ -59,12 +59,13 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     if (desk === null) return
     const order = (how: Haste) => {
       const isSmall = how === 'hand'
+      const shrink = isSmall ? handShrink(widthPixels * heightPixels) : 1
       desk.order({
         slot: how === 'sketch' ? sketchSlot(slot) : slot,
         plan: shown, lookId, soloLightId, coarse: how !== 'full',
         kind: isSmall ? 'hand' : kind,
-        width: isSmall ? Math.ceil(widthPixels / HAND_SHRINK) : widthPixels,
-        height: isSmall ? Math.ceil(heightPixels / HAND_SHRINK) : heightPixels,
+        width: Math.ceil(widthPixels / shrink),
+        height: Math.ceil(heightPixels / shrink),
         view, space: displaySpace(), ...(eyes && { eyes }), ...(tints && { tints }),
       }, (picture) => {
         // A sketch is for an empty easel only: it never goes over a picture.
@@ -109,6 +110,10 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
       />
     </>
   )
+}
+
+function handShrink(pixels: number): number {
+  return Math.max(2, Math.sqrt(pixels / HAND_PIXELS))
 }
 
 /** Of its own, so that sketch and picture can wait one behind the other. */
