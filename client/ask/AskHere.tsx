@@ -1,11 +1,18 @@
-import { useEffect, useId, useState } from 'react'
+import { useEffect, useId, useState, type KeyboardEvent } from 'react'
 import { parseWants } from '../../shared-core/ask/parseWants.ts'
+import type { Look } from '../../shared-core/plan/schema/look.ts'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
 import { askDesk } from './askDesk.ts'
 import type { AnswerFound, WayFound } from './askOrders.ts'
 import './AskHere.css'
 
 const SLOT = 'ask-panel'
+
+/** An answer stands for the look it was found for, and for no other. */
+interface Answered {
+  readonly look: Look | undefined
+  readonly found: AnswerFound
+}
 
 /** What is wanted, typed in a line, and up to three ways to it: each can be looked at, and one applied. */
 export function AskHere({ firstWords }: { readonly firstWords: string }) {
@@ -14,9 +21,16 @@ export function AskHere({ firstWords }: { readonly firstWords: string }) {
   const fieldId = useId()
   const [text, setText] = useState(firstWords)
   const [share, setShare] = useState<number | null>(null)
-  const [answer, setAnswer] = useState<AnswerFound | null>(null)
+  const [answered, setAnswered] = useState<Answered | null>(null)
   const [trouble, setTrouble] = useState('')
   const [seen, setSeen] = useState<WayFound | null>(null)
+  const present = useBoard(({ plan, lookId }) => plan.looks[lookId])
+  const isPast = answered !== null && answered.look !== present
+  const answer = isPast ? null : answered?.found
+
+  useEffect(() => {
+    if (isPast) store.getState().hold(null)
+  }, [store, isPast])
 
   useEffect(() => () => {
     askDesk().cancel(SLOT)
@@ -32,7 +46,7 @@ export function AskHere({ firstWords }: { readonly firstWords: string }) {
     const { plan, lookId } = store.getState()
     const read = parseWants(text, plan, plan.looks[lookId]!)
     look(null)
-    setAnswer(null)
+    setAnswered(null)
     setTrouble(read.ok ? '' : read.message)
     if (!read.ok) return
     setShare(0)
@@ -40,7 +54,7 @@ export function AskHere({ firstWords }: { readonly firstWords: string }) {
       progress: setShare,
       answered: (found) => {
         setShare(null)
-        setAnswer(found)
+        setAnswered({ look: plan.looks[lookId], found })
       },
       failed: (words) => {
         setShare(null)
@@ -51,9 +65,16 @@ export function AskHere({ firstWords }: { readonly firstWords: string }) {
 
   function apply(way: WayFound): void {
     setSeen(null)
-    setAnswer(null)
+    setAnswered(null)
     store.getState().hold(null)
     store.getState().edit(way.edit)
+  }
+
+  /** Escape first lets go of what is only looked at; then it means the sheet. */
+  function onKeyDown(event: KeyboardEvent): void {
+    if (event.key !== 'Escape' || seen === null) return
+    event.stopPropagation()
+    look(null)
   }
 
   return (
@@ -65,7 +86,9 @@ export function AskHere({ firstWords }: { readonly firstWords: string }) {
           ? <button type="submit" className="button button-lined">Ask</button>
           : <button type="button" className="button button-lined" onClick={() => askDesk().stop(SLOT)}>Stop ({Math.round(share * 100)} %)</button>}
       </div>
-      <p role="status" className="ask-words">{trouble || answer?.limit?.words}</p>
+      <p role="status" className="ask-words">
+        {trouble || (isPast ? 'The look has changed since: ask again.' : [answer?.limit, ...(answer?.furtherLimits ?? [])].flatMap((limit) => limit?.words ?? []).join('; '))}
+      </p>
       <ol>
         {answer?.ways.map((way) => (
           <li key={way.by} className="ask-way">
@@ -74,7 +97,7 @@ export function AskHere({ firstWords }: { readonly firstWords: string }) {
             {[...way.moves, ...way.costs].map((words) => <p key={words} className="ask-words">{words}</p>)}
             {mayEdit && (
               <>
-                <button type="button" className="button button-lined" aria-pressed={seen === way} onClick={() => look(seen === way ? null : way)}>Look at it</button>
+                <button type="button" className="button button-lined" aria-pressed={seen === way} onKeyDown={onKeyDown} onClick={() => look(seen === way ? null : way)}>Look at it</button>
                 <button type="button" className="button" onClick={() => apply(way)}>Apply</button>
               </>
             )}

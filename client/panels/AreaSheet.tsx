@@ -1,4 +1,5 @@
 import { capital } from '../../shared-core/plan/capital.ts'
+import { formatStops } from '../../shared-core/plan/entry/stops.ts'
 import { markTrueArea, planCleanPlate, unmarkTrueArea } from '../../shared-core/plan/edits/snags.ts'
 import { AskHere } from '../ask/AskHere.tsx'
 import { Switch } from '../controls/Switch.tsx'
@@ -11,6 +12,7 @@ import { usePlanEdit } from './usePlanEdit.ts'
 /** One area of the picture: what it reads, what colour it takes, who lights it and who dilutes it. */
 export function AreaSheet({ areaId }: { readonly areaId: string }) {
   const label = useBoard((board) => board.prediction.areas.find(({ id }) => id === areaId)?.label)
+  const stops = useBoard((board) => board.prediction.areas.find(({ id }) => id === areaId)?.meter.stops)
   const spills = useBoard((board) => board.prediction.spills)
   const lights = useBoard((board) => board.prediction.lights)
   if (label === undefined) return null
@@ -22,7 +24,7 @@ export function AreaSheet({ areaId }: { readonly areaId: string }) {
       <SnagsHere id={areaId} />
       <AreaReading areaId={areaId} />
       <TrueColour areaId={areaId} />
-      <AskHere firstWords={`${label} 0`} />
+      <AskHere key={areaId} firstWords={`${label} ${formatStops(stops ?? 0)}`} />
       <CareHere id={areaId} />
       {here.map((spill) => (
         <p key={`${spill.ownerLightId} ${spill.diluterLightId}`} className="panel-words">

@@ -63,6 +63,10 @@ export class BoardPage {
     return this.page.getByRole('button', { name: 'Undo' }).click()
   }
 
+  redo(): Promise<void> {
+    return this.page.getByRole('button', { name: 'Redo' }).click()
+  }
+
   /** Waits until what a light's tape says is no longer `before`, and gives it. */
   async numbersAfter(letter: string, before: string): Promise<string> {
     await this.page.waitForFunction(
