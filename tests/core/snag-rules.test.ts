@@ -56,7 +56,7 @@ const cases: readonly Case[] = [
     speaks: [[`looks/${FIRST}/pieces/scrim/widthMetres`, 0.6]], quiet: [] },
   { rule: 'backdrop-not-filling', key: 'backdrop-not-filling:background', severity: 'look',
     speaks: [look('backdrop/widthMetres', 0.8)], quiet: [] },
-  { rule: 'channel-clips', key: 'channel-clips:shoulder-right', severity: 'look', speaks: [light('b', 'energyJoules', 1_000)], quiet: [] },
+  { rule: 'channel-clips', key: 'channel-clips:jaw-right', severity: 'look', speaks: [light('b', 'energyJoules', 1_000)], quiet: [] },
   // Clear light three stops under a colour, another colour two and a half.
   { rule: 'spill', key: 'spill:a:cheek-right', severity: 'look', speaks: [], quiet: [light('a', 'on', false)] },
   { rule: 'second-colour', key: 'second-colour:c:jaw-right', severity: 'look', speaks: [], quiet: [light('c', 'energyJoules', 60)] },

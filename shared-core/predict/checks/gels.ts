@@ -105,7 +105,8 @@ export const oppositeHues: Check = (view) => {
       return Math.min(a, b) < DEEPEST_SEEN_STOPS ? [] : [{ area, apart: Math.abs(a - b), under: a < b ? one : other }]
     }).sort((a, b) => a.apart - b.apart)[0]
     if (!worst || worst.apart >= APART_STOPS) return []
-    const missing = APART_STOPS - worst.apart
+    // A tenth over: the head rounds to its own steps.
+    const missing = APART_STOPS - worst.apart + 0.1
     return [{
       key: `opposite-hues:${one.id}:${other.id}`,
       rule: 'opposite-hues',
