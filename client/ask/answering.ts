@@ -3,7 +3,7 @@ import { fewerHeadsInSteps, type LookLeft } from '../../shared-core/ask/fewerHea
 import { matchingColour } from '../../shared-core/ask/matchColour.ts'
 import { curesOf, loudSpills, type SpillCures } from '../../shared-core/ask/spillCures.ts'
 import { whatMatters, type ThingDrifts } from '../../shared-core/ask/whatMatters.ts'
-import { whiteBehind } from '../../shared-core/ask/whiteBehind.ts'
+import { whiteBehindInSteps } from '../../shared-core/ask/whiteBehind.ts'
 import { driftsOfLook } from '../../shared-core/ask/driftMeasures.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Predictor } from '../../shared-core/predict/predict.ts'
@@ -24,7 +24,7 @@ export function answering(order: AskOrder, plan: Plan, predictor: Predictor): An
   switch (order.kind) {
     case 'ask': return asked(askInSteps(plan, lookId, order.wants, { predictor, isPowersOnly: order.isPowersOnly }))
     case 'fewer-heads': return looksLeft(fewerHeadsInSteps(plan, lookId, order.lack, predictor))
-    case 'white-behind': return atOnce(() => whiteBehind(plan, lookId, predictor))
+    case 'white-behind': return whiteBehindInSteps(plan, lookId, predictor)
     case 'spill-cures': return cures(plan, lookId, predictor)
     case 'match-colour': return shares(matchingColour(plan, lookId, order.areaId, order.target, predictor, order.lightId))
     case 'what-matters': return drifts(plan, lookId, predictor)
@@ -77,9 +77,4 @@ function* shares<Found extends AnswerTo[QuestionKind]>(steps: Generator<number, 
     if (step.done) return step.value
     yield { share: step.value, soFar: null }
   }
-}
-
-function* atOnce<Found extends AnswerTo[QuestionKind]>(find: () => Found): Generator<Step, Found, boolean> {
-  yield { share: 0, soFar: null }
-  return find()
 }

@@ -2,6 +2,7 @@ import { useRef, useState } from 'react'
 import type { PictureView } from '../../shared-core/picture/views.ts'
 import { Choice, type Option } from '../controls/Choice.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { setSheet } from '../shell/pageStore.ts'
 import { BeforeButtons } from './before/BeforeButtons.tsx'
 import './FrameView.css'
 import { Print } from './Print.tsx'
@@ -20,6 +21,7 @@ const views = [
 export function FrameView() {
   const prediction = useBoard((board) => board.prediction)
   const intent = useBoard((board) => board.shown.looks[board.lookId]?.backdrop.intent ?? 'free')
+  const select = useBoard((board) => board.select)
   const soloLightId = useBoard((board) => board.soloLightId)
   const [allAreas, setAllAreas] = useState(false)
   const [eyesShown, setEyesShown] = useState(false)
@@ -32,6 +34,12 @@ export function FrameView() {
   const aspect = framing.atSubjectWidthMetres / framing.atSubjectHeightMetres
   const width = room ? Math.floor(Math.min(room.widthPixels, room.heightPixels * aspect)) : 0
   const verdict = solo ? `${solo.letter} alone: ${solo.summary}` : backgroundInWords(prediction, intent)
+
+  /** What white would take, and what hangs there. */
+  function openBackdrop(): void {
+    select({ kind: 'backdrop' })
+    setSheet('low')
+  }
 
   return (
     <section className="frame" aria-label="Frame">
@@ -48,7 +56,13 @@ export function FrameView() {
         )}
       </div>
       <footer className="frame-caption">
-        <p className="frame-words">{verdict}</p>
+        <p className="frame-words">
+          {solo ? verdict : (
+            <button type="button" className="frame-verdict" onClick={openBackdrop}>
+              {verdict}
+            </button>
+          )}
+        </p>
         <div className="frame-caption-legend"><ViewLegend view={view} /></div>
         <div className="frame-views">
           <Choice label="Look at the picture as" labelHidden value={view} options={views} onChoose={setView} />

@@ -1,5 +1,6 @@
 import { changeBackdrop } from '../../shared-core/plan/edits/look.ts'
 import type { Backdrop } from '../../shared-core/plan/schema/look.ts'
+import { WhiteBehindHere } from '../ask/white/WhiteBehindHere.tsx'
 import { Choice } from '../controls/Choice.tsx'
 import { backgroundInWords } from '../frame/verdictWords.ts'
 import { useBoard } from '../session/useBoard.ts'
@@ -36,6 +37,7 @@ export function BackdropSheet() {
     <div className="panel">
       <PanelHead title="Backdrop" gist={backgroundInWords({ background, areas }, backdrop.intent)} />
       <SnagsHere id="backdrop" />
+      <WhiteBehindHere />
       <BackgroundSpots background={background} />
       <CareHere id="backdrop" />
       <div className="panel-grid panel-first">

@@ -1,6 +1,6 @@
 import { labDifference2000, labOfXyz, type Lab } from '../colour/difference.ts'
 import { colourWords } from '../colour/hueWords.ts'
-import type { Xyz } from '../colour/triples.ts'
+import type { CameraRgb, Xyz } from '../colour/triples.ts'
 import { applyEdit, type PlanEdit } from '../plan/edit.ts'
 import { formatPower } from '../plan/entry/power.ts'
 import { formatStops } from '../plan/entry/stops.ts'
@@ -10,17 +10,21 @@ import type { AreaId, AreaPrediction, LightPrediction, Prediction } from '../pre
 import { linearFromHex, xyzFromLinear } from '../spectra/srgb.ts'
 import { differenceWords } from './differenceWords.ts'
 import { energyChange, gelChange } from './lightChanges.ts'
-import { bestSetting, labBy, type Looked, type Setting } from './matchLevel.ts'
+import { bestSetting, labSeen, type Looked, type Setting } from './matchLevel.ts'
 import { sheetChoices } from './sheetChoices.ts'
+import { VISIBLE_STEP } from './visibleChange.ts'
 
 /** Past this nobody would call two colours near (common practice, no source). */
 const NEAR_DIFFERENCE = 10
-/** What a second sheet must win to be worth its light and its work: half of what an eye can tell. */
-const SECOND_SHEET_DIFFERENCE = 0.5
+/** What a second sheet must win to be worth its light and its work: what is seen without looking for it. */
+const SECOND_SHEET_DIFFERENCE = VISIBLE_STEP
 const MOST_WAYS = 12
 
-/** A colour of a picture as a display shows it, or one of the camera before the finish, as `AreaColour.xyz`. */
-export type ColourTarget = { readonly hex: string } | { readonly xyz: Xyz }
+/**
+ * A colour of a picture as a display shows it; one off a picture of this very look, with its lens's stray light over it;
+ * or one of the camera before stray light and finish, as `AreaColour.xyz`.
+ */
+export type ColourTarget = { readonly hex: string; readonly isOwnPicture?: boolean } | { readonly xyz: Xyz }
 
 export interface ColourMatchWay {
   /** From tube to subject; empty is clear. */
@@ -32,6 +36,8 @@ export interface ColourMatchWay {
   readonly words: string
   /** What the area then looks like: "deep violet". */
   readonly reached: string
+  /** As a display shows it, `#rrggbb`. */
+  readonly reachedDisplay: string
   readonly energyJoules: number
   readonly powerText: string
   /** This light alone at the place it serves. */
@@ -90,11 +96,12 @@ export function* matchingColour(
     wanted: labOfXyz(wantedXyz), finish: 'hex' in target ? look.finish : null,
     whiteBalanceKelvin: look.camera.whiteBalanceKelvin, head, energyJoules: light.energyJoules,
   }
+  const isVeiled = 'hex' in target && target.isOwnPicture === true
   const choices = sheetChoices(plan, look, owner)
   const found: { choice: (typeof choices)[number]; setting: Setting }[] = []
   for (const [i, choice] of choices.entries()) {
     const gelled = predictor(applyEdit(plan, { name: 'matchColour', changes: [gelChange(lookId, owner, choice.gelIds)] }), lookId)
-    const setting = bestSetting(gelled.areas.find(({ id }) => id === areaId)!, owner, looked)
+    const setting = bestSetting(gelled.areas.find(({ id }) => id === areaId)!, owner, looked, veilOf(gelled, isVeiled))
     if (setting) found.push({ choice, setting })
     yield (i + 1) / choices.length
   }
@@ -103,7 +110,7 @@ export function* matchingColour(
     const edit: PlanEdit = {
       name: 'matchColour', changes: [gelChange(lookId, owner, choice.gelIds), energyChange(lookId, owner, setting.energyJoules)],
     }
-    return { ...choice, ...wayOf(predictor(applyEdit(plan, edit), lookId), areaId, owner, looked), edit,
+    return { ...choice, ...wayOf(predictor(applyEdit(plan, edit), lookId), areaId, owner, looked, isVeiled), edit,
       energyJoules: setting.energyJoules, powerText: formatPower(setting.energyJoules, head), stopsShort: setting.stopsShort }
   }).sort((a, b) => rank(a.difference, a.gelIds) - rank(b.difference, b.gelIds))
   return { areaId, lightId: owner, wanted, ways, ...verdict(ways, wanted, light.letter) }
@@ -121,17 +128,20 @@ function ownerOf(area: AreaPrediction, lights: readonly LightPrediction[]): stri
 }
 
 function wayOf(
-  after: Prediction, areaId: AreaId, owner: string, looked: Looked,
-): Pick<ColourMatchWay, 'difference' | 'words' | 'reached' | 'lightStops'> {
+  after: Prediction, areaId: AreaId, owner: string, looked: Looked, isVeiled: boolean,
+): Pick<ColourMatchWay, 'difference' | 'words' | 'reached' | 'reachedDisplay' | 'lightStops'> {
   const area = after.areas.find(({ id }) => id === areaId)!
-  const lab: Lab = labBy(area.colour.xyz, looked.finish)
+  const lab: Lab = labSeen(area.colour.channels, veilOf(after, isVeiled), looked)
   return {
     difference: labDifference2000(lab, looked.wanted),
     words: differenceWords(lab, looked.wanted),
     reached: area.colour.words,
+    reachedDisplay: area.colour.display,
     lightStops: after.lights.find(({ id }) => id === owner)?.level.stops ?? null,
   }
 }
+
+const veilOf = ({ background }: Prediction, isVeiled: boolean): CameraRgb | null => (isVeiled ? background.haze.veil : null)
 
 const rank = (difference: number, gelIds: readonly string[]): number =>
   difference + SECOND_SHEET_DIFFERENCE * Math.max(0, gelIds.length - 1)

@@ -4,7 +4,7 @@ import { xyzFromChannels } from '../colour/cameraMatrix.ts'
 import { labDifference2000, labOfXyz, type Lab } from '../colour/difference.ts'
 import { intoGamut } from '../colour/display.ts'
 import { applyFinish } from '../colour/finish.ts'
-import type { CameraRgb, Xyz } from '../colour/triples.ts'
+import type { CameraRgb } from '../colour/triples.ts'
 import { fitToHead } from '../plan/fitToHead.ts'
 import type { Head } from '../plan/schema/kit.ts'
 import type { Finish } from '../plan/schema/look.ts'
@@ -35,8 +35,9 @@ export interface Setting {
 /**
  * The nearest of all settings of a head: what its light gives the area in the prediction is scaled, all else there
  * stays, and the sum goes through clip, matrix and finish. Null where the light gives nothing.
+ * @param veil the lens's stray light over it; null where colours are compared without
  */
-export function bestSetting(area: AreaPrediction, lightId: string, looked: Looked): Setting | null {
+export function bestSetting(area: AreaPrediction, lightId: string, looked: Looked, veil: CameraRgb | null): Setting | null {
   const own = area.byLight.find((given) => given.lightId === lightId)?.channels
   if (!own || Math.max(...own) <= 0) return null
   const { head, energyJoules } = looked
@@ -44,8 +45,7 @@ export function bestSetting(area: AreaPrediction, lightId: string, looked: Looke
   const differenceAt = (joules: number): number => {
     const times = joules / energyJoules
     const channels: CameraRgb = [rest[0] + own[0] * times, rest[1] + own[1] * times, rest[2] + own[2] * times]
-    const xyz = xyzFromChannels(clipChannels(channels), looked.whiteBalanceKelvin)
-    return labDifference2000(labBy(xyz, looked.finish), looked.wanted)
+    return labDifference2000(labSeen(channels, veil, looked), looked.wanted)
   }
   const nearest = (energies: readonly number[]) => energies.map((joules) => ({ joules, difference: differenceAt(joules) }))
     .reduce((a, b) => (b.difference < a.difference ? b : a))
@@ -55,8 +55,12 @@ export function bestSetting(area: AreaPrediction, lightId: string, looked: Looke
   return { energyJoules: within.joules, difference: within.difference, stopsShort: stopsFromTimes(free.joules / within.joules) || 0 }
 }
 
-/** A colour as it is compared: after finish and gamut, or as the camera gives it. */
-export function labBy(xyz: Xyz, finish: Finish | null): Lab {
+/** Camera channels as they are compared: under the veil or without, after finish and gamut or as the camera gives them. */
+export function labSeen(
+  [red, green, blue]: CameraRgb, veil: CameraRgb | null, { finish, whiteBalanceKelvin }: Pick<Looked, 'finish' | 'whiteBalanceKelvin'>,
+): Lab {
+  const [veilRed, veilGreen, veilBlue] = veil ?? [0, 0, 0]
+  const xyz = xyzFromChannels(clipChannels([red + veilRed, green + veilGreen, blue + veilBlue]), whiteBalanceKelvin)
   return labOfXyz(finish === null ? xyz : xyzFromLinear(intoGamut(applyFinish(linearFromXyz(xyz), finish))))
 }
 

@@ -1,3 +1,4 @@
+import type { CameraRgb } from '../colour/triples.ts'
 import type { AreaPrediction, Haze, Taking } from './prediction.ts'
 import { SPOT_CONSTANT } from '../exposure/meter.ts'
 import { stopsOrNull } from './taking.ts'
@@ -12,13 +13,14 @@ export function hazeOf(
   background: readonly AreaPrediction[], subject: readonly AreaPrediction[], subjectShare: number,
   veilingGlare: number, taking: Taking,
 ): Haze {
-  const frameMean = (1 - subjectShare) * meanLevel(background) + subjectShare * meanLevel(subject)
-  const blackLift = veilingGlare * frameMean
+  const means = [0, 1, 2].map((k) => (1 - subjectShare) * meanLevel(background, k) + subjectShare * meanLevel(subject, k))
+  const veil = means.map((mean) => veilingGlare * mean) as unknown as CameraRgb
+  // The green channel stands for brightness well enough to weigh stray light.
+  const [frameMean, blackLift] = [means[1]!, veil[1]]
   const greyOfClip = (Math.PI * SPOT_CONSTANT * taking.fNumber * taking.fNumber) / taking.isoSpeed / taking.clipLuxSeconds
-  return { frameMean, blackLift, blackStopsUnderGrey: stopsOrNull(blackLift / greyOfClip) }
+  return { frameMean, blackLift, veil, blackStopsUnderGrey: stopsOrNull(blackLift / greyOfClip) }
 }
 
-/** Mean green channel, which stands for brightness well enough to weigh stray light. */
-function meanLevel(areas: readonly AreaPrediction[]): number {
-  return areas.length === 0 ? 0 : areas.reduce((sum, area) => sum + area.colour.channels[1], 0) / areas.length
+function meanLevel(areas: readonly AreaPrediction[], channel: number): number {
+  return areas.length === 0 ? 0 : areas.reduce((sum, area) => sum + area.colour.channels[channel]!, 0) / areas.length
 }

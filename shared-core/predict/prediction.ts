@@ -195,6 +195,8 @@ export interface Haze {
   /** Mean of the frame in clip units after the lens, and the black it lifts. */
   readonly frameMean: number
   readonly blackLift: number
+  /** That lift by camera channel: what lies over every part of the picture. */
+  readonly veil: CameraRgb
   /** Lifted black in stops relative to mid-grey (negative is darker). */
   readonly blackStopsUnderGrey: number | null
 }
