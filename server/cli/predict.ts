@@ -21,7 +21,7 @@ async function main(): Promise<void> {
   const { file, demo, look, frame, width } = readArguments()
   const plan = demo ? demoPlan : readPlanFile(file)
   if (frame !== undefined) {
-    const { framePng } = await import('./frame.ts')
+    const { framePng } = await import('../picture/framePng.ts')
     writeFrame(frame, framePng(plan, lookIdOf(plan, look), width))
   }
   process.stdout.write(`${printed(predict(plan, lookIdOf(plan, look)))}\n`)

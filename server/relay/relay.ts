@@ -7,10 +7,12 @@ import { isDocumentName } from '../access/role.ts'
 import type { Pen, Seat } from '../access/seat.ts'
 import { secretOfRequest } from '../access/seatCookie.ts'
 import type { Log } from '../log.ts'
-import type { Store } from '../store/store.ts'
+import type { DocumentKey, Store } from '../store/store.ts'
+import { StoreError } from '../store/storeError.ts'
 import { closeSocket, Connection } from './connection.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { RelayLimits } from './limits.ts'
+import type { DecideWrite } from './ownWrite.ts'
 import type { Room } from './room.ts'
 import { Rooms } from './rooms.ts'
 import { StoreHealth } from './storeHealth.ts'
@@ -70,6 +72,15 @@ export class Relay implements AccessListener {
         closeSocket(webSocket, 'unreadable')
       })
     })
+  }
+
+  /**
+   * Writes something of the relay's own into a document, in its turn: decided, kept, then shown to everybody there.
+   * Rejects with a StoreError when it cannot be kept; it has not happened then.
+   */
+  async write(key: DocumentKey, decide: DecideWrite): Promise<void> {
+    if (this.#isStopping) throw new StoreError('closed', 'the relay is stopping')
+    return this.#rooms.write(key, decide)
   }
 
   penMoved(jobId: string, pen: Pen): void {

@@ -1,38 +1,16 @@
 import { mayWrite, type Pen } from '../access/seat.ts'
-import type { Log } from '../log.ts'
-import type { DocumentKey, Store } from '../store/store.ts'
+import type { DocumentKey } from '../store/store.ts'
 import { asStoreError, StoreError } from '../store/storeError.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
 import { Company } from './company.ts'
 import { answerFrame, askFrame, changeFrame, readFrame } from './frames.ts'
-import type { RelayLimits } from './limits.ts'
+import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
 import type { Refusal } from './refusals.ts'
+import type { RoomHouse } from './roomHouse.ts'
 import { isEmptyUpdate, isUpdate, SharedDocument } from './sharedDocument.ts'
-import type { StoreHealth } from './storeHealth.ts'
 import { Throttle } from './throttle.ts'
-
-interface Change {
-  readonly kind: 'change'
-  readonly connection: Connection
-  readonly update: Uint8Array
-  readonly isAnswer: boolean
-}
-
-type Work =
-  | Change
-  | { readonly kind: 'ask'; readonly connection: Connection; readonly stateVector: Uint8Array }
-  /** Ask one, or everybody who may write, for what the relay does not have. */
-  | { readonly kind: 'catchUp'; readonly connection: Connection | null }
-
-export interface RoomHouse {
-  readonly store: Store
-  readonly health: StoreHealth
-  readonly limits: RelayLimits
-  readonly log: Log
-  /** Called once, when the room will serve nobody any more. */
-  readonly closed: (room: Room) => void
-}
+import { refuseAll, rejectOwn, type Change, type Work } from './work.ts'
 
 /**
  * The people on one document. For whatever arrives the order is: read its kind, ask the role, apply, append to the
@@ -48,6 +26,7 @@ export class Room {
   #document: SharedDocument | null = null
   #pen: Pen | undefined
   #inbox: Work[] = []
+  #inHand: Work[] = []
   #idleTimer: NodeJS.Timeout | undefined
   #isClosed = false
 
@@ -93,6 +72,16 @@ export class Room {
     }
   }
 
+  /** Writes something of the relay's own, in its turn. Rejects with a StoreError when it cannot be kept. */
+  write(decide: DecideWrite): Promise<void> {
+    return new Promise((resolve, reject) => {
+      if (this.#isClosed) return reject(new StoreError('closed', 'the room was closed'))
+      this.#inbox.push({ kind: 'own', decide, resolve, reject })
+      this.#work.askNow()
+      if (this.#company.size === 0) this.#closeWhenIdle()
+    })
+  }
+
   /** The pen went to somebody else: they are asked for what they could not send before. */
   penMoved(pen: Pen): void {
     this.#pen = pen
@@ -134,9 +123,9 @@ export class Room {
   async #serveInbox(): Promise<void> {
     try {
       this.#document ??= await this.#open()
-      const work = this.#inbox
+      this.#inHand = this.#inbox
       this.#inbox = []
-      await this.#serve(this.#document, work)
+      await this.#serve(this.#document, this.#inHand)
       if (this.#document.updatesInLog >= this.#house.limits.compactAfterUpdates) await this.#fold()
     } catch (thrown) {
       const unreadable = thrown instanceof StoreError
@@ -174,6 +163,7 @@ export class Room {
     const changes = this.#sift(work)
     if (changes.length > 0) await this.#take(document, changes)
     for (const item of work) {
+      if (item.kind === 'own') await this.#writeOwn(document, item)
       if (item.kind === 'ask') this.#answer(document, item.connection, item.stateVector)
       if (item.kind === 'catchUp') this.#askForMissing(document, item.connection)
     }
@@ -201,8 +191,7 @@ export class Room {
   }
 
   async #take(document: SharedDocument, changes: readonly Change[]): Promise<void> {
-    if (document.bytes > this.#house.limits.documentBytes) await this.#fold()
-    if (document.bytes > this.#house.limits.documentBytes) return refuseAll(changes, 'document-full')
+    if (await this.#isFull(document)) return refuseAll(changes, 'document-full')
     let applied
     try {
       applied = document.apply(changes.map((change) => change.update))
@@ -219,6 +208,17 @@ export class Room {
       return refuseAll(changes, 'not-kept')
     }
     this.#company.sendToAll(changeFrame(applied.news))
+  }
+
+  async #isFull(document: SharedDocument): Promise<boolean> {
+    if (document.bytes > this.#house.limits.documentBytes) await this.#fold()
+    return document.bytes > this.#house.limits.documentBytes
+  }
+
+  async #writeOwn(document: SharedDocument, write: OwnWrite): Promise<void> {
+    if (await this.#isFull(document)) return write.reject(new StoreError('full', 'the document is as large as may be'))
+    const news = await serveOwnWrite(document, write, this.#house.health)
+    if (news !== null) this.#company.sendToAll(changeFrame(news))
   }
 
   /** One of them broke the document: back to what is kept, then each by itself, so that only the culprit is turned out. */
@@ -276,7 +276,10 @@ export class Room {
     clearTimeout(this.#idleTimer)
     this.#idleTimer = setTimeout(async () => {
       await this.#work.finish()
-      if (this.#company.size === 0) await this.#end('stopping')
+      if (this.#company.size > 0) return
+      // Something may have come in while the last was served.
+      if (this.#inbox.length > 0) this.#closeWhenIdle()
+      else await this.#end('stopping')
     }, this.#house.limits.roomIdleMs).unref()
   }
 
@@ -288,9 +291,6 @@ export class Room {
     this.#stopHearingHealth()
     this.#house.closed(this)
     this.#company.sendOff(cause)
+    rejectOwn([...this.#inHand, ...this.#inbox])
   }
-}
-
-function refuseAll(changes: readonly Change[], refusal: Refusal): void {
-  for (const connection of new Set(changes.map((change) => change.connection))) connection.refuse(refusal)
 }

@@ -1,7 +1,9 @@
 import type { Pen } from '../access/seat.ts'
 import type { DocumentKey } from '../store/store.ts'
 import type { Connection } from './connection.ts'
-import { Room, type RoomHouse } from './room.ts'
+import type { DecideWrite } from './ownWrite.ts'
+import { Room } from './room.ts'
+import type { RoomHouse } from './roomHouse.ts'
 
 /** Stock clients stop believing a state after 30 s without news of it (y-protocols, outdatedTimeout). */
 const RENEW_MS = 12_000
@@ -28,6 +30,12 @@ export class Rooms {
     if (room.people >= this.#house.limits.peoplePerRoom) return null
     room.enter(connection)
     return room
+  }
+
+  /** Writes something of the relay's own into a document, opening its room when nobody is there. */
+  write(key: DocumentKey, decide: DecideWrite): Promise<void> {
+    const name = `${key.jobId}/${key.document}`
+    return (this.#rooms.get(name) ?? this.#open(name, key)).write(decide)
   }
 
   penMoved(jobId: string, pen: Pen): void {

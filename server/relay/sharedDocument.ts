@@ -71,6 +71,18 @@ export class SharedDocument {
     return Y.encodeStateAsUpdate(this.#doc, stateVector)
   }
 
+  /** The document as it is kept, to look at. */
+  get content(): Y.Doc {
+    return this.#doc
+  }
+
+  /** A change of the relay's own. @returns what it changed, applied but not yet kept; null when nothing did. */
+  change(make: (doc: Y.Doc) => void): Uint8Array | null {
+    this.#news = []
+    this.#doc.transact(() => make(this.#doc))
+    return this.#news.length > 1 ? Y.mergeUpdates(this.#news) : (this.#news[0] ?? null)
+  }
+
   /** @throws when an update cannot be integrated; the document must then be reloaded. */
   apply(updates: readonly Uint8Array[]): Applied {
     const incomplete = new Set<number>()

@@ -1,0 +1,15 @@
+import type { Log } from '../log.ts'
+import type { Store } from '../store/store.ts'
+import type { RelayLimits } from './limits.ts'
+import type { Room } from './room.ts'
+import type { StoreHealth } from './storeHealth.ts'
+
+/** What a room stands in. */
+export interface RoomHouse {
+  readonly store: Store
+  readonly health: StoreHealth
+  readonly limits: RelayLimits
+  readonly log: Log
+  /** Called once, when the room will serve nobody any more. */
+  readonly closed: (room: Room) => void
+}
