@@ -7,6 +7,7 @@ import { EyeInset } from './eyes/EyeInset.tsx'
 import { FormPicture } from './FormPicture.tsx'
 import { PictureCanvas } from './picture/PictureCanvas.tsx'
 import type { PictureLetter } from './picture/pictureOrders.ts'
+import { keepShownFrame } from './picture/shownFrame.ts'
 import type { ShownPicture } from './picture/reading.ts'
 import { ReadingCard } from './reading/ReadingCard.tsx'
 import { useReading } from './reading/useReading.ts'
@@ -44,6 +45,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
   const hand = useReadingHand(frame, { taken, readAt })
   const onLinear = useCallback((shown: ShownPicture) => {
     pictureCame(shown)
+    keepShownFrame(shown)
     setLetters((last) => (last.length === 0 && shown.letters.length === 0 ? last : shown.letters))
   }, [pictureCame])
 

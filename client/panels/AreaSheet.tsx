@@ -2,6 +2,8 @@ import { capital } from '../../shared-core/plan/capital.ts'
 import { formatStops } from '../../shared-core/plan/entry/stops.ts'
 import { markTrueArea, planCleanPlate, unmarkTrueArea } from '../../shared-core/plan/edits/snags.ts'
 import { AskHere } from '../ask/AskHere.tsx'
+import { MatchHere } from '../ask/match/MatchHere.tsx'
+import { SpillsHere } from '../ask/spill/SpillsHere.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
@@ -13,24 +15,17 @@ import { usePlanEdit } from './usePlanEdit.ts'
 export function AreaSheet({ areaId }: { readonly areaId: string }) {
   const label = useBoard((board) => board.prediction.areas.find(({ id }) => id === areaId)?.label)
   const stops = useBoard((board) => board.prediction.areas.find(({ id }) => id === areaId)?.meter.stops)
-  const spills = useBoard((board) => board.prediction.spills)
-  const lights = useBoard((board) => board.prediction.lights)
   if (label === undefined) return null
-  const letterOf = (lightId: string) => lights.find(({ id }) => id === lightId)?.letter ?? '?'
-  const here = spills.filter((spill) => spill.areaId === areaId)
   return (
     <div className="panel">
       <PanelHead title={capital(label)} />
       <SnagsHere id={areaId} />
       <AreaReading areaId={areaId} />
+      <SpillsHere areaId={areaId} />
+      <MatchHere areaId={areaId} />
       <TrueColour areaId={areaId} />
       <AskHere key={areaId} firstWords={`${label} ${formatStops(stops ?? 0)}`} />
       <CareHere id={areaId} />
-      {here.map((spill) => (
-        <p key={`${spill.ownerLightId} ${spill.diluterLightId}`} className="panel-words">
-          {letterOf(spill.diluterLightId)} lies {spill.stopsUnder.toFixed(1)} stops under {letterOf(spill.ownerLightId)} here; {spill.thresholdStops.toFixed(1)} keeps the colour clean.
-        </p>
-      ))}
     </div>
   )
 }

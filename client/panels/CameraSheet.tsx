@@ -1,5 +1,6 @@
 import { changeCamera, changeMeter } from '../../shared-core/plan/edits/look.ts'
 import type { Camera } from '../../shared-core/plan/schema/look.ts'
+import { MayDrift } from '../ask/drift/MayDrift.tsx'
 import { Choice } from '../controls/Choice.tsx'
 import { Section } from '../controls/Section.tsx'
 import { Switch } from '../controls/Switch.tsx'
@@ -39,6 +40,7 @@ export function CameraSheet() {
       <PanelHead title="Camera" gist={aimedLine(camera, units)} />
       <SnagsHere id="camera" />
       <Facts label="What the camera takes in" facts={cameraFacts(prediction, units)} />
+      <MayDrift thing="camera" id={null} />
       <CareHere id="camera" />
       <Section title="Exposure" open>
         <div className="panel-grid">

@@ -1,5 +1,6 @@
 import { Copy, Trash2 } from 'lucide-react'
 import { changeLight, duplicateLight, removeLight, switchLight } from '../../shared-core/plan/edits/lights.ts'
+import { MayDrift } from '../ask/drift/MayDrift.tsx'
 import { Section } from '../controls/Section.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { TextField } from '../controls/TextField.tsx'
@@ -48,6 +49,7 @@ export function LightSheet({ lightId }: { readonly lightId: string }) {
       </PanelHead>
       <SnagsHere id={lightId} />
       <Facts label={`What ${light.letter} gives`} facts={lightFacts(predicted, units)} />
+      <MayDrift thing="light" id={lightId} />
       <CareHere id={lightId} />
       <Section title="Power" gist={predicted.powerText} open>
         <LightPower lightId={lightId} light={light} />

@@ -1,6 +1,7 @@
 import { Copy, Trash2 } from 'lucide-react'
 import { changePiece, duplicatePiece, movePiece, removePiece } from '../../shared-core/plan/edits/pieces.ts'
 import type { Piece } from '../../shared-core/plan/schema/look.ts'
+import { MayDrift } from '../ask/drift/MayDrift.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
@@ -48,6 +49,7 @@ export function PieceSheet({ pieceId }: { readonly pieceId: string }) {
         </button>
       </PanelHead>
       <SnagsHere id={pieceId} />
+      <MayDrift thing="piece" id={pieceId} />
       <CareHere id={pieceId} />
       <div className="panel-grid panel-first">
         <TextField label="Name" value={piece.label} maxLength={120} disabled={!mayEdit} onDone={(label) => edit(change({ label }))} />

@@ -1,5 +1,6 @@
 import { changeSubject } from '../../shared-core/plan/edits/look.ts'
 import type { Subject } from '../../shared-core/plan/schema/look.ts'
+import { MayDrift } from '../ask/drift/MayDrift.tsx'
 import { Choice } from '../controls/Choice.tsx'
 import { Section } from '../controls/Section.tsx'
 import { TextField } from '../controls/TextField.tsx'
@@ -30,6 +31,7 @@ export function SubjectSheet() {
     <div className="panel">
       <PanelHead title={subject.name === '' ? 'Subject' : subject.name} gist={`${skinWords(subject.skinItaDegrees)} skin`} />
       <SnagsHere id="subject" />
+      <MayDrift thing="subject" id={null} />
       <CareHere id="subject" />
       <Section title="Skin" gist={skinWords(subject.skinItaDegrees)} open>
         <SkinFields subject={subject} />

@@ -1,6 +1,10 @@
+import { lazy, Suspense } from 'react'
 import { formatStops } from '../../shared-core/plan/entry/stops.ts'
 import type { Board, Selection } from '../session/board.ts'
 import { useBoard } from '../session/useBoard.ts'
+
+/** Worked out when the board is idle; the line stands without it. */
+const DriftOnTape = lazy(async () => ({ default: (await import('../ask/drift/DriftOnTape.tsx')).DriftOnTape }))
 
 interface Gist {
   /** As on tape. */
@@ -18,7 +22,14 @@ export function DetailLine({ selection }: { readonly selection: Selection }) {
     <p className="detail-line-words">
       {letter !== null && <span className="tape detail-line-letter">{letter}</span>}
       <span className="detail-line-name">{name}</span>
-      <span className="detail-line-more">{more}</span>
+      <span className="detail-line-more">
+        {more}
+        {(selection.kind === 'light' || selection.kind === 'piece') && (
+          <Suspense fallback={null}>
+            <DriftOnTape id={selection.id} />
+          </Suspense>
+        )}
+      </span>
     </p>
   )
 }

@@ -12,16 +12,18 @@ export function DropJobFile({ children }: { readonly children: ReactNode }) {
     const carriesFile = (event: DragEvent) => event.dataTransfer?.types.includes('Files') === true
     function onDragOver(event: DragEvent): void {
       if (!carriesFile(event)) return
+      // Who takes a file for itself has said so already.
+      setOver(!event.defaultPrevented)
       event.preventDefault()
-      setOver(true)
     }
     function onDragLeave(event: DragEvent): void {
       if (event.relatedTarget === null) setOver(false)
     }
     function onDrop(event: DragEvent): void {
       if (!carriesFile(event)) return
-      event.preventDefault()
       setOver(false)
+      if (event.defaultPrevented) return
+      event.preventDefault()
       const file = event.dataTransfer?.files[0]
       if (file !== undefined && mayEdit) void offerJobFile(file)
     }

@@ -1,7 +1,11 @@
+import { lazy, Suspense, useState } from 'react'
 import { acceptSnag } from '../../shared-core/plan/edits/snags.ts'
 import type { Snag } from '../../shared-core/predict/snag.ts'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
 import { usePerform } from '../session/usePerform.ts'
+
+/** With the worker behind it, once a cure is asked for. */
+const SpillCure = lazy(async () => ({ default: (await import('../ask/spill/SpillCure.tsx')).SpillCure }))
 
 export interface SnagActionsProps {
   readonly snag: Snag
@@ -14,15 +18,27 @@ export function SnagActions({ snag, onDone }: SnagActionsProps) {
   const store = useBoardStore()
   const perform = usePerform()
   const mayEdit = useBoard((board) => board.mayEdit)
-  if (!mayEdit) return null
+  const [isCureWanted, setIsCureWanted] = useState(false)
   const { mend } = snag
+  if (!mayEdit) return null
   const accept = (): void => {
     const { plan, lookId, people } = store.getState()
     const by = people.find(({ isSelf }) => isSelf)?.name ?? ''
     if (perform(acceptSnag(plan, lookId, snag, by, Date.now()), `Accepted in your name: ${snag.message}`)) onDone?.()
   }
+  const isSpill = snag.rule === 'spill' || snag.rule === 'second-colour'
   return (
     <div className="snag-acts">
+      {isSpill && !isCureWanted && (
+        <button type="button" className="button button-lined snag-act" aria-label={`Find a cure: ${snag.message}`} onClick={() => setIsCureWanted(true)}>
+          Find a cure
+        </button>
+      )}
+      {isSpill && isCureWanted && (
+        <Suspense fallback={null}>
+          <SpillCure snagKey={snag.key} onDone={onDone} />
+        </Suspense>
+      )}
       {mend && (
         <button
           type="button"

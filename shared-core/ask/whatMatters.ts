@@ -111,7 +111,7 @@ function tightness({ unit, less, more }: Drift): number {
 }
 
 /** "distance ±3 cm", "tilt more than ±30°": the tighter way, rounded down, so that nobody is promised too much. */
-function driftWords({ measure, unit, less, more }: Drift): string {
+export function driftWords({ measure, unit, less, more }: Drift): string {
   const tighter = less.amount <= more.amount ? less : more
   const isMore = less.isMore && more.isMore
   return `${measure} ${isMore ? 'more than ' : ''}±${amountWords(tighter.amount, unit)}`

@@ -19,7 +19,7 @@ export interface WhiteBehind {
   readonly limit: Limit | null
   /** From three stops under white to two over, for dragging along; empty where no power reads white. */
   readonly curve: readonly WhitePoint[]
-  /** Every sheet of the drawer and clear: those that can whiten first, gentlest rim first. */
+  /** Clear and every coloured sheet of the drawer: those that can whiten first, gentlest rim first. */
   readonly sheets: readonly SheetBehind[]
   /** Where white burns the edge: the gentlest sheet of that hue that would not; null where none is needed, or none is there. */
   readonly gentler: SheetBehind | null
@@ -60,7 +60,8 @@ export function* whiteBehindInSteps(
     gentler: null,
     words: limit?.words ?? wordsOf(point),
   }
-  const drawer = Object.entries(plan.gels).map(([gelId, { name, sheets }]) => ({ gelId: gelId as string | null, name, owned: sheets }))
+  // A neutral sheet lowers what power lowers too: as a colour behind it is clear.
+  const drawer = Object.entries(plan.gels).filter(([, { source }]) => source.from !== 'neutral').map(([gelId, { name, sheets }]) => ({ gelId: gelId as string | null, name, owned: sheets }))
   const choices = [{ gelId: null, name: 'clear', owned: Infinity }, ...drawer]
   const sheets: SheetBehind[] = []
   for (const { gelId, name, owned } of choices) {

@@ -1,4 +1,5 @@
 import type { SheetBehind } from '../../../shared-core/ask/whiteBehind.ts'
+import { capital } from '../../../shared-core/plan/capital.ts'
 import { signedStops } from '../../ladder/areaNames.ts'
 import { useBoard } from '../../session/useBoard.ts'
 import type { Preview } from '../usePreview.ts'
@@ -42,7 +43,7 @@ function SheetRow({ sheet, preview }: { readonly sheet: SheetBehind; readonly pr
     <li className="answer-row" data-seen={isSeen}>
       <button type="button" className="answer-face" aria-pressed={isSeen} disabled={!mayEdit || edit === null} onClick={() => edit && preview.look(name, edit)}>
         <span className="answer-patch" style={{ background: onWhite }} />
-        <span className="answer-name">{name}</span>
+        <span className="answer-name">{capital(name)}</span>
         <span className="answer-figure">
           rim <b>{signedStops(point?.wrapStops ?? null)}</b>
         </span>

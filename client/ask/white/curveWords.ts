@@ -8,7 +8,7 @@ export function pushInWords(curve: readonly WhitePoint[], push: number): string 
   const rim = tradeAt(curve, 'rim', push)
   const black = tradeAt(curve, 'black', push)
   const burns = burnsFrom(curve)
-  const white = missing === null ? 'dark behind' : missing > 0.05 ? `worst corner lacks ${missing.toFixed(1)}` : push < 0.05 ? 'every corner just white' : `every corner white, ${push.toFixed(1)} in hand`
+  const white = missing === null ? 'Dark behind' : missing > 0.05 ? `Worst corner lacks ${missing.toFixed(1)}` : push < 0.05 ? 'Every corner just white' : `Every corner white, ${push.toFixed(1)} in hand`
   const edge = burns !== null && push > burns ? `, burnt by ${(push - burns).toFixed(1)}` : ''
   return [white, ...(rim === null ? [] : [`rim ${signedStops(rim)}${edge}`]), ...(black === null ? [] : [`black ${signedStops(black)}`])].join(' · ')
 }
