@@ -8,10 +8,15 @@ import { makeAnswering } from './http/answering.ts'
 import { demoSeatRoute, welcomeRoute, type OpenDemo } from './http/routes/demo.ts'
 import { healthRoute } from './http/routes/health.ts'
 import { newJobRoute } from './http/routes/jobs.ts'
+import { keptRoutes } from './http/routes/kept.ts'
+import { notesRoute } from './http/routes/notes.ts'
 import { ownSeatRoutes } from './http/routes/ownSeat.ts'
 import { newSeatRoute } from './http/routes/seats.ts'
 import { StaticFiles } from './http/staticFiles.ts'
 import type { Log } from './log.ts'
+import { DrawingRoom } from './notes/drawingRoom.ts'
+import { Keeper } from './notes/keeper.ts'
+import { NotesDesk } from './notes/notesDesk.ts'
 import { relayLimits } from './relay/limits.ts'
 import { Relay } from './relay/relay.ts'
 import type { Settings } from './settings.ts'
@@ -57,6 +62,12 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   const origin = originRule(settings)
   const { isSecure } = origin
   const relay = new Relay({ store, access, origin, limits: relayLimits(settings), probeMs: settings.PROBE_MS, log })
+  const keeper = new Keeper(store, settings.MAX_KEPT_BYTES)
+  const drawing = new DrawingRoom(settings.DRAW_LOCK_MS)
+  const desk = new NotesDesk({
+    store, keeper, drawing, log, write: (key, decide) => relay.write(key, decide), commandsPerMinute: settings.NOTES_PER_MINUTE,
+  })
+  const attachments = { maxAttachmentBytes: settings.MAX_ATTACHMENT_BYTES, attachmentsPerMinute: settings.ATTACHMENTS_PER_MINUTE }
   const newJobs = settings.NEW_JOBS === 'on'
   const files = new StaticFiles(parts.clientFolder)
   const answering = makeAnswering({
@@ -68,7 +79,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
       newJobRoute(access, { allowed: newJobs, perHour: settings.NEW_JOBS_PER_HOUR }, log),
       newSeatRoute(access, { isSecure, wrongKeysPerMinute: settings.WRONG_KEYS_PER_MINUTE }, log),
     ],
-    seatRoutes: ownSeatRoutes(access, log),
+    seatRoutes: [...ownSeatRoutes(access, log), notesRoute(desk), ...keptRoutes(store, keeper, attachments, log)],
   })
   const server = hasTls(settings)
     ? createTlsServer({ cert: readFileSync(settings.TLS_CERT), key: readFileSync(settings.TLS_KEY) }, answering)
@@ -85,6 +96,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
     origin: settings.PUBLIC_ORIGIN || `${hasTls(settings) ? 'https' : 'http'}://${shownHost(settings.HOST)}:${port}`,
     async stop() {
       const closed = new Promise<void>((resolve) => server.close(() => resolve()))
+      await drawing.close()
       await relay.stop()
       server.closeAllConnections()
       await Promise.race([closed, new Promise((resolve) => setTimeout(resolve, 3_000).unref())])

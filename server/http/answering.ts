@@ -23,7 +23,7 @@ export interface HttpParts {
 
 /** Addresses of the page itself: it reads the rest of the address when it runs. */
 const PAGE = /^\/(?:|j\/[A-Za-z0-9_-]{1,64}|s\/[A-Za-z0-9_-]{1,64})$/
-const SEAT_PATH = /^\/s\/([A-Za-z0-9_-]{1,64})\/([a-z]{1,32})$/
+const SEAT_PATH = /^\/s\/([A-Za-z0-9_-]{1,64})\/([a-z]{1,32})(?:\/([A-Za-z0-9_-]{1,64}))?$/
 
 const PROBLEM_OF_NOT_ADMITTED: Record<NotAdmitted, ProblemCode> = { noSeat: 'no-seat', withdrawn: 'withdrawn', expired: 'expired' }
 
@@ -53,17 +53,17 @@ async function answer(parts: HttpParts, exchange: Exchange): Promise<void> {
   const there = parts.routes.filter((each) => each.path === path)
   const route = there.find((each) => each.method === method)
   if (route !== undefined) return route.answer(exchange)
-  const [, seatId, name] = SEAT_PATH.exec(path) ?? []
-  const seatThere = parts.seatRoutes.filter((each) => each.name === name)
+  const [, seatId, name, rest] = SEAT_PATH.exec(path) ?? []
+  const seatThere = parts.seatRoutes.filter((each) => each.name === name && (each.takesRest ?? false) === (rest !== undefined))
   const seatRoute = seatThere.find((each) => each.method === method)
-  if (seatRoute !== undefined && seatId !== undefined) return answerSeat(parts, exchange, seatRoute, seatId)
+  if (seatRoute !== undefined && seatId !== undefined) return answerSeat(parts, exchange, seatRoute, seatId, rest ?? '')
   throw new Problem(there.length + seatThere.length > 0 ? 'wrong-method' : 'not-found')
 }
 
-async function answerSeat(parts: HttpParts, exchange: Exchange, route: SeatRoute, seatId: string): Promise<void> {
+async function answerSeat(parts: HttpParts, exchange: Exchange, route: SeatRoute, seatId: string, rest: string): Promise<void> {
   const seat = await parts.access.admit(seatId, secretOfRequest(exchange.request.headers))
   if (typeof seat === 'string') throw new Problem(PROBLEM_OF_NOT_ADMITTED[seat])
-  return route.answer(exchange, seat)
+  return route.answer(exchange, seat, rest)
 }
 
 async function sendPage(parts: HttpParts, exchange: Exchange): Promise<void> {

@@ -18,7 +18,8 @@ export async function readBody<Schema extends z.ZodType>(
   })))
 }
 
-async function readBytes(request: IncomingMessage, maxBytes: number): Promise<Buffer> {
+/** The bytes a request carries. @throws Problem when there are too many. */
+export async function readBytes(request: IncomingMessage, maxBytes: number): Promise<Buffer> {
   if (Number(request.headers['content-length'] ?? 0) > maxBytes) throw new Problem('too-large')
   const chunks: Buffer[] = []
   let total = 0

@@ -1,7 +1,7 @@
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { z } from 'zod'
 import { originCalled, type OriginRule } from '../access/origin.ts'
-import { readBody } from './body.ts'
+import { readBody, readBytes } from './body.ts'
 import { PROBLEMS, Problem } from './problems.ts'
 
 /** One request and its answer, with what routes need of both. */
@@ -27,6 +27,11 @@ export class Exchange {
     return readBody(this.request, schema, this.#maxBodyBytes)
   }
 
+  /** What the request carries, as it came. @throws Problem when it is larger than that. */
+  bytes(maxBytes: number): Promise<Buffer> {
+    return readBytes(this.request, maxBytes)
+  }
+
   /** Whom to count tries against: the caller's address, or the one a believed proxy speaks for. */
   get address(): string {
     const forwarded = String(this.request.headers['x-forwarded-for'] ?? '').split(',').map((part) => part.trim())
@@ -45,6 +50,15 @@ export class Exchange {
       'Content-Type': 'application/json; charset=utf-8', 'Content-Length': body.byteLength, 'Cache-Control': 'no-store',
     })
     this.response.end(this.request.method === 'HEAD' ? undefined : body)
+  }
+
+  /** Bytes of a type that the page may show but never run, which never change under their name. */
+  kept(mediaType: string, bytes: Uint8Array): void {
+    this.response.writeHead(200, {
+      'Content-Type': mediaType, 'Content-Length': bytes.byteLength, 'Cache-Control': 'private, max-age=31536000, immutable',
+      'Content-Disposition': 'inline', 'X-Content-Type-Options': 'nosniff',
+    })
+    this.response.end(this.request.method === 'HEAD' ? undefined : bytes)
   }
 
   problem({ code, message, details }: Problem): void {

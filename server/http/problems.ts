@@ -21,6 +21,8 @@ export const PROBLEMS = {
   'no-such-client': { status: 404, message: 'The pen can be handed to a client who is on this job, and there is none such.' },
   'no-new-jobs': { status: 403, message: 'New jobs cannot be started on this relay.' },
   'no-demo': { status: 404, message: 'The demo job cannot be opened from here.' },
+  'not-a-picture': { status: 415, message: 'Only pictures can be attached: PNG, JPEG or WebP.' },
+  'full': { status: 409, message: 'This job keeps as much as this relay allows.' },
   'not-kept': { status: 503, message: 'The relay cannot keep anything at the moment. Try again later.' },
   'fault': { status: 500, message: 'The relay met a fault of its own. Try again.' },
 } as const

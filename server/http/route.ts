@@ -13,5 +13,7 @@ export interface SeatRoute {
   readonly method: 'GET' | 'POST'
   /** What follows `/s/<seatId>/`. */
   readonly name: string
-  answer(exchange: Exchange, seat: Seat): Promise<void>
+  /** Whether one more part of the path belongs to it: `/s/<seatId>/<name>/<rest>`. */
+  readonly takesRest?: true
+  answer(exchange: Exchange, seat: Seat, rest: string): Promise<void>
 }

@@ -3,7 +3,7 @@ import type { CommandName, CommandOf, NotesCommand } from './command.ts'
 import type { EntryKind, EntryOf, Lock, Stamp, Vote } from './entries.ts'
 import { NOTES_LIMITS } from './limits.ts'
 import { chainEnd, lockHash, yesHash, yesesOf } from './lockHash.ts'
-import { noNotes, supersededBy, type Notes } from './notes.ts'
+import { supersededBy, type Notes } from './notes.ts'
 
 /** One entry put in its place. */
 export type NotesWrite = { readonly [Kind in EntryKind]: { readonly kind: Kind; readonly id: string; readonly entry: EntryOf<Kind> } }[EntryKind]
@@ -38,10 +38,17 @@ const done: Decision = { ok: true, writes: [] }
 export function decide(notes: Notes, command: NotesCommand, by: Stamp, brought: Brought): Decision {
   const kind = MAKES[command.do]
   if (kind === undefined) return decideNew(notes, command, by, brought)
-  const before = Object.hasOwn(notes[kind], command.id) ? (notes[kind][command.id] as { readonly by: Stamp }) : undefined
+  const before = own<unknown>(notes[kind], command.id) as { readonly by: Stamp } | undefined
   if (before !== undefined) return before.by.seatId === by.seatId ? done : refused('id-taken')
   if (Object.keys(notes[kind]).length >= NOTES_LIMITS[kind]) return refused('too-many')
   return decideNew(notes, command, by, brought)
+}
+
+/** Whether this seat's command has left its entry already. */
+export function isDoneBefore(notes: Notes, { do: name, id }: NotesCommand, seatId: string): boolean {
+  const kind = MAKES[name]
+  const before = kind === undefined ? undefined : (own<unknown>(notes[kind], id) as { readonly by: Stamp } | undefined)
+  return before?.by.seatId === seatId
 }
 
 /** Whether a role alone forbids a command, before anything is prepared for it. */
@@ -163,7 +170,7 @@ export function withWrites(notes: Notes, writes: readonly NotesWrite[]): Notes {
 }
 
 /** The place in the job's count that comes next: later is greater, whatever clocks say. */
-export function nextSequence(notes: Notes = noNotes): number {
+export function nextSequence(notes: Notes): number {
   let last = 0
   for (const kind of Object.values(notes)) {
     for (const entry of Object.values(kind) as { readonly by?: Stamp; readonly opened?: { readonly by: Stamp } | null }[]) {
