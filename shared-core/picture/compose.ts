@@ -29,6 +29,8 @@ export function rowOfGround(ground: number): number {
 export interface ComposeRoom {
   /** Channels of each corner of the surface. */
   readonly corners: Float32Array
+  /** The same while they are summed. */
+  readonly cornerSums: Float64Array
   /** Channels of each node of each ground's net. */
   readonly nets: readonly (Float32Array | null)[]
 }
@@ -36,6 +38,7 @@ export interface ComposeRoom {
 export function composeRoom({ samples, nets }: View): ComposeRoom {
   return {
     corners: new Float32Array(3 * samples.cornerCount),
+    cornerSums: new Float64Array(3 * samples.cornerCount),
     nets: nets.map((net) => (net === null ? null : new Float32Array(3 * net.columns * net.rows))),
   }
 }
@@ -55,7 +58,7 @@ export function composeLinear(view: View, lights: readonly LitLayer[], ambient: 
   })
   drawRuns(view, room, into)
   drawPoints(view, room, into)
-  colourCorners(view, lights, ambient, room.corners)
+  colourCorners(view, lights, ambient, room)
   drawSurface(view, room.corners, into)
   for (const lit of lights) drawEyes(view, lit, into)
 }
@@ -155,27 +158,34 @@ export function netPlace(net: GroundNet, frameX: number, frameY: number): Readon
   return found
 }
 
-function colourCorners({ samples }: View, lights: readonly LitLayer[], ambient: Float64Array, colours: Float32Array): void {
-  const { cornerCount, cornerSlots, cornerMaterials } = samples
+/** Light by light, in double precision: each corner's sum is rounded once, at the end. */
+function colourCorners({ samples }: View, lights: readonly LitLayer[], ambient: Float64Array, { corners, cornerSums }: ComposeRoom): void {
+  const { cornerCount, cornerMaterials } = samples
+  for (let c = 0, at = 0; c < cornerCount; c++, at += 3) {
+    const row = 3 * cornerMaterials[c]!
+    cornerSums[at] = ambient[row]!
+    cornerSums[at + 1] = ambient[row + 1]!
+    cornerSums[at + 2] = ambient[row + 2]!
+  }
+  for (const lit of lights) addToCorners(samples, lit, cornerSums)
+  corners.set(cornerSums)
+}
+
+function addToCorners({ cornerCount, cornerSlots, cornerMaterials }: View['samples'], { layer, table }: LitLayer, sums: Float64Array): void {
+  const { directInside, returned, returnedInside, sheen } = layer.surface
+  const { direct: ofDirect, returned: ofReturned } = table
+  const [sr, sg, sb] = [table.sheen[0]!, table.sheen[1]!, table.sheen[2]!]
+  const [nr, ng, nb] = [table.returnedSheen[0]!, table.returnedSheen[1]!, table.returnedSheen[2]!]
   for (let c = 0, at = 0; c < cornerCount; c++, at += 3) {
     const slot = cornerSlots[c]!
     const row = 3 * cornerMaterials[c]!
-    let red = ambient[row]!
-    let green = ambient[row + 1]!
-    let blue = ambient[row + 2]!
-    for (let l = 0; l < lights.length; l++) {
-      const { layer: { surface: { directInside, returned, returnedInside, sheen } }, table } = lights[l]!
-      const d = directInside[slot]!
-      const r = returnedInside[slot]!
-      const m = sheen[slot]!
-      const n = returned[slot]! - r
-      red += d * table.direct[row]! + r * table.returned[row]! + m * table.sheen[0]! + n * table.returnedSheen[0]!
-      green += d * table.direct[row + 1]! + r * table.returned[row + 1]! + m * table.sheen[1]! + n * table.returnedSheen[1]!
-      blue += d * table.direct[row + 2]! + r * table.returned[row + 2]! + m * table.sheen[2]! + n * table.returnedSheen[2]!
-    }
-    colours[at] = red
-    colours[at + 1] = green
-    colours[at + 2] = blue
+    const d = directInside[slot]!
+    const r = returnedInside[slot]!
+    const m = sheen[slot]!
+    const n = returned[slot]! - r
+    sums[at] = sums[at]! + (d * ofDirect[row]! + r * ofReturned[row]! + m * sr + n * nr)
+    sums[at + 1] = sums[at + 1]! + (d * ofDirect[row + 1]! + r * ofReturned[row + 1]! + m * sg + n * ng)
+    sums[at + 2] = sums[at + 2]! + (d * ofDirect[row + 2]! + r * ofReturned[row + 2]! + m * sb + n * nb)
   }
 }
 
