@@ -2,7 +2,7 @@ import { useEffect, useId, useState, type KeyboardEvent } from 'react'
 import { parseWants } from '../../shared-core/ask/parseWants.ts'
 import type { Look } from '../../shared-core/plan/schema/look.ts'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
-import { askDesk } from './askDesk.ts'
+import { askDesk } from './pageDesk.ts'
 import type { AnswerFound, WayFound } from './askOrders.ts'
 import './AskHere.css'
 

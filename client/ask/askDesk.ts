@@ -26,6 +26,8 @@ const NO_WORKER = 'This browser cannot look for answers beside the page. Everyth
 /** Hands questions to the worker, which starts with the first of them, and answers back to whoever asked last. */
 export class AskDesk {
   private readonly open = new Map<number, Open>()
+  /** By slot, what was asked while a hand was on the page and can wait: neither worker nor mail then take from the hand. */
+  private readonly held = new Map<string, ToWorker>()
   private worker: AskWorker | null = null
   private isBroken = false
   private lastNumber = 0
@@ -37,12 +39,12 @@ export class AskDesk {
   /** Asks; the newest order of a slot stops what older ones were at. */
   order<Kind extends QuestionKind>(order: AskOrder<Kind>, waiting: Waiting<Kind>): void {
     this.drop(order.slot)
-    const worker = this.started()
-    if (worker === null) return waiting.failed(NO_WORKER)
     const number = ++this.lastNumber
+    const take: ToWorker = { do: 'take', number, order: order as unknown as AskOrder }
     // An order's answer is of its own kind: the worker's number ties the two.
     this.open.set(number, { slot: order.slot, waiting: waiting as unknown as Waiting<QuestionKind> })
-    worker.postMessage({ do: 'take', number, order: order as unknown as AskOrder })
+    if (this.isHandOnPage && !order.isUnderHand) this.held.set(order.slot, take)
+    else this.send(take)
   }
 
   /** Nobody waits for this slot any more. */
@@ -60,6 +62,16 @@ export class AskDesk {
     if (isOnPage === this.isHandOnPage) return
     this.isHandOnPage = isOnPage
     this.worker?.postMessage({ do: 'hand', isOnPage })
+    if (isOnPage) return
+    const waited = [...this.held.values()]
+    this.held.clear()
+    for (const take of waited) this.send(take)
+  }
+
+  private send(take: ToWorker): void {
+    const worker = this.started()
+    if (worker === null) this.broken()
+    else worker.postMessage(take)
   }
 
   private started(): AskWorker | null {
@@ -86,6 +98,7 @@ export class AskDesk {
   }
 
   private drop(slot: string): boolean {
+    this.held.delete(slot)
     const numbers = [...this.open].filter(([, each]) => each.slot === slot).map(([number]) => number)
     return numbers.filter((number) => this.open.delete(number)).length > 0
   }
@@ -94,20 +107,7 @@ export class AskDesk {
     const left = [...this.open.values()]
     this.isBroken = true
     this.open.clear()
+    this.held.clear()
     for (const { waiting } of left) waiting.failed(NO_WORKER)
   }
-}
-
-let shared: AskDesk | undefined
-
-/** The page's one desk. */
-export function askDesk(): AskDesk {
-  if (shared) return shared
-  const desk = new AskDesk(() => new Worker(new URL('./askWorker.ts', import.meta.url), { type: 'module' }))
-  shared = desk
-  addEventListener('pointerdown', () => desk.hand(true), true)
-  for (const end of ['pointerup', 'pointercancel']) addEventListener(end, () => desk.hand(false), true)
-  // Not in capture: what loses the focus inside the page is no hand that left it.
-  addEventListener('blur', () => desk.hand(false))
-  return desk
 }

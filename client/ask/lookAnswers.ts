@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
-import { askDesk } from './askDesk.ts'
+import { askDesk } from './pageDesk.ts'
 import type { AnswerTo, AskOrder } from './askOrders.ts'
 
 /** Questions about a look that need nothing but the look: everybody on the page shares their answers. */

@@ -31,6 +31,20 @@ describe('the desk that hands questions to a worker', () => {
     expect(started).toBe(1)
   })
 
+  it('starts no worker under a hand for what can wait', () => {
+    let started = 0
+    const stepped = steppedWorker()
+    const desk = new AskDesk(() => { started++; return stepped.worker })
+    desk.hand(true)
+    desk.order<'ask'>(asking('given up', 0), { answered: () => undefined, failed: () => undefined })
+    desk.order<'ask'>(asking('kept', 0), { answered: () => undefined, failed: () => undefined })
+    desk.cancel('given up')
+    expect(started).toBe(0)
+    desk.hand(false)
+    expect(started).toBe(1)
+    expect(stepped.sent).toEqual(['take'])
+  })
+
   it('tells an older order of the slot nothing more', () => {
     const { worker, run } = steppedWorker()
     const desk = new AskDesk(() => worker)

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import type { ColourMatch, ColourTarget } from '../../../shared-core/ask/matchColour.ts'
 import type { AreaId } from '../../../shared-core/predict/prediction.ts'
 import { useBoard } from '../../session/useBoard.ts'
-import { askDesk } from '../askDesk.ts'
+import { askDesk } from '../pageDesk.ts'
 
 const SLOT = 'match-colour'
 /** An eye-dropper that is dragged asks once it rests. */
