@@ -3,6 +3,7 @@ import { capital } from '../../shared-core/plan/capital.ts'
 import { addModifier, changeModifier, removeModifier } from '../../shared-core/plan/edits/kit.ts'
 import { formatSize } from '../../shared-core/plan/entry/size.ts'
 import { modifierKinds, type Modifier } from '../../shared-core/plan/schema/kit.ts'
+import { WithoutHere } from '../ask/without/WithoutHere.tsx'
 import { Choice } from '../controls/Choice.tsx'
 import { ChoiceList } from '../controls/ChoiceList.tsx'
 import { Section } from '../controls/Section.tsx'
@@ -44,6 +45,7 @@ export function KitModifiers() {
 
 function ModifierFields({ id, modifier }: { readonly id: string; readonly modifier: Modifier }) {
   const mayEdit = useBoard((board) => board.mayEdit)
+  const isCarried = useBoard(({ plan, lookId }) => Object.values(plan.looks[lookId]?.lights ?? {}).some((light) => light.on && light.modifierId === id))
   const edit = usePlanEdit()
   const set = <Key extends keyof Modifier>(key: Key) => (value: Modifier[Key]): MakeEdit => (plan) => changeModifier(plan, id, { [key]: value })
   return (
@@ -61,6 +63,7 @@ function ModifierFields({ id, modifier }: { readonly id: string; readonly modifi
         disabled={!mayEdit}
         onChoose={(layers) => edit(set('diffusers')(Number(layers)))}
       />
+      {isCarried && <WithoutHere what={{ kind: 'modifier', id }} words="Do without it" />}
       {mayEdit && (
         <button type="button" className="button panel-remove" onClick={() => edit((plan) => removeModifier(plan, id))}>
           <Trash2 size={15} aria-hidden /> Remove

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Without } from '../ask/without/Without.tsx'
 import { Choice } from '../controls/Choice.tsx'
 import { GelDrawer } from '../gels/GelDrawer.tsx'
 import { KitHeads } from './KitHeads.tsx'
@@ -9,6 +10,7 @@ const drawers = [
   { value: 'heads', label: 'Heads' },
   { value: 'modifiers', label: 'Modifiers' },
   { value: 'gels', label: 'Gel Drawer' },
+  { value: 'without', label: 'Do without…' },
 ] as const
 
 /** What there is to light with. */
@@ -23,6 +25,7 @@ export function KitSheet() {
       {drawer === 'heads' && <KitHeads />}
       {drawer === 'modifiers' && <KitModifiers />}
       {drawer === 'gels' && <GelDrawer lightId={null} />}
+      {drawer === 'without' && <Without what={{ kind: 'anything' }} />}
     </div>
   )
 }

@@ -1,6 +1,7 @@
 import { Copy, Trash2 } from 'lucide-react'
 import { changeLight, duplicateLight, removeLight, switchLight } from '../../shared-core/plan/edits/lights.ts'
 import { MayDrift } from '../ask/drift/MayDrift.tsx'
+import { WithoutHere } from '../ask/without/WithoutHere.tsx'
 import { Section } from '../controls/Section.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { TextField } from '../controls/TextField.tsx'
@@ -50,6 +51,7 @@ export function LightSheet({ lightId }: { readonly lightId: string }) {
       <SnagsHere id={lightId} />
       <Facts label={`What ${light.letter} gives`} facts={lightFacts(predicted, units)} />
       <MayDrift thing="light" id={lightId} />
+      {light.on && <WithoutHere what={{ kind: 'light', id: lightId }} words="Do without it" />}
       <CareHere id={lightId} />
       <Section title="Power" gist={predicted.powerText} open>
         <LightPower lightId={lightId} light={light} />

@@ -1,5 +1,6 @@
 import { changeRoom } from '../../shared-core/plan/edits/job.ts'
 import type { Room } from '../../shared-core/plan/schema/room.ts'
+import { WithoutHere } from '../ask/without/WithoutHere.tsx'
 import { Section } from '../controls/Section.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
@@ -39,6 +40,7 @@ export function RoomSheet() {
       <PanelHead title={room.name === '' ? 'Room' : room.name} gist={`${length(room.lengthMetres)} long, ${length(room.widthMetres)} wide, ${length(room.heightMetres)} high`} />
       <SnagsHere id="room" />
       <CareHere id="room" />
+      <WithoutHere what={{ kind: 'room' }} words="What is left in a lower room" />
       <Section title="Tape measures" open>
         <div className="panel-grid">
           <TextField label="Name" value={room.name} maxLength={120} disabled={!mayEdit} onDone={(name) => edit(set('name')(name))} />

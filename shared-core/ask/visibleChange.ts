@@ -14,6 +14,9 @@ export interface AreaChange {
   readonly difference: number
   /** Change of the look's receptor there; null where one of both reads nothing. */
   readonly stops: number | null
+  /** What a display shows before and after, "#rrggbb". */
+  readonly from: string
+  readonly to: string
 }
 
 /** The colour that a display shows for an area: after finish and gamut. */
@@ -32,6 +35,7 @@ export function areaChanges(before: Prediction, after: Prediction): readonly Are
     const now = later.get(area.id)
     if (!now || !area.inFrame || !now.inFrame) return []
     const stops = area.meter.stops === null || now.meter.stops === null ? null : now.meter.stops - area.meter.stops
-    return [{ areaId: area.id, label: area.label, difference: colourDifference2000(shownXyz(area), shownXyz(now)), stops }]
+    const difference = colourDifference2000(shownXyz(area), shownXyz(now))
+    return [{ areaId: area.id, label: area.label, difference, stops, from: area.colour.display, to: now.colour.display }]
   })
 }

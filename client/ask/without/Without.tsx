@@ -1,0 +1,116 @@
+import { useState } from 'react'
+import { NumberField } from '../../controls/NumberField.tsx'
+import { lengthIn } from '../../panels/quantities.ts'
+import { useBoard } from '../../session/useBoard.ts'
+import '../answers.css'
+import { ceilingAt, insteadOf, lackChoices, usualWidths, type LackChoice, type WithoutWhat } from './lackChoices.ts'
+import { LooksLeft } from './LooksLeft.tsx'
+import { useLooksLeft, type LooksLeftQuestion } from './useLooksLeft.ts'
+import './without.css'
+
+/** What is missing, picked from what the look burns and carries; then the best look that is left, to look at and apply. */
+export function Without({ what }: { readonly what: WithoutWhat }) {
+  const plan = useBoard((board) => board.plan)
+  const lookId = useBoard((board) => board.lookId)
+  const question = useLooksLeft()
+  const { asked, isPast } = question
+  const groups = lackChoices(plan, lookId, what)
+  const lack = asked?.choice.lack
+  const modifierId = what.kind === 'modifier' ? what.id : lack?.kind === 'modifier' ? lack.modifierId : null
+  return (
+    <section className="without" aria-label="Do without">
+      {groups.map(({ title, choices }) => (
+        <div key={title} className="without-group" role="group" aria-label={title || 'What is missing'}>
+          {title !== '' && <h4 className="answer-title">{title}</h4>}
+          <div className="without-choices">
+            {choices.map((choice) => <Pick key={choice.words} choice={choice} question={question} />)}
+          </div>
+        </div>
+      ))}
+      {modifierId !== null && <Instead key={modifierId} modifierId={modifierId} question={question} />}
+      {(what.kind === 'room' || what.kind === 'anything') && <Ceiling question={question} />}
+      {groups.length === 0 && what.kind !== 'room' && <p className="answer-words">This look does not burn it: nothing would change.</p>}
+      {asked && (
+        <div className="without-answer">
+          {asked.share !== null && (
+            <p className="without-progress" role="status">
+              <span className="answer-words">{asked.choice.words}: trying what is left, {Math.round(asked.share * 100)} %</span>
+              <button type="button" className="button button-lined" onClick={question.stop}>Stop</button>
+            </p>
+          )}
+          {asked.trouble !== '' && <p className="answer-words" role="status">{asked.trouble}</p>}
+          {isPast && (
+            <p className="answer-words" role="status">The look has changed since. <button type="button" className="button button-lined" onClick={() => question.ask(asked.choice)}>Ask again</button></p>
+          )}
+          {!isPast && asked.found && <LooksLeft found={asked.found} isCutShort={asked.isCutShort} onApplied={question.forget} />}
+        </div>
+      )}
+    </section>
+  )
+}
+
+function Pick({ choice, question }: { readonly choice: LackChoice; readonly question: LooksLeftQuestion }) {
+  return (
+    <button type="button" className="button button-lined" aria-pressed={question.asked?.choice.words === choice.words} onClick={() => question.ask(choice)}>
+      {choice.words}
+    </button>
+  )
+}
+
+/** What there is in place of a modifier that is missing: one of its kind in another size. */
+function Instead({ modifierId, question }: { readonly modifierId: string; readonly question: LooksLeftQuestion }) {
+  const plan = useBoard((board) => board.plan)
+  const units = useBoard((board) => board.units)
+  const modifier = plan.modifiers[modifierId]
+  const [width, setWidth] = useState(modifier?.widthMetres ?? 1)
+  if (!modifier) return null
+  const ask = (widthMetres: number): void => {
+    const choice = insteadOf(plan, modifierId, widthMetres, units)
+    if (choice) question.ask(choice)
+  }
+  return (
+    <div className="without-group" role="group" aria-label="There is only another size">
+      <h4 className="answer-title">There is only another size</h4>
+      <div className="without-choices">
+        {usualWidths(modifier).map((each) => {
+          const choice = insteadOf(plan, modifierId, each, units)
+          return choice && <Pick key={each} choice={choice} question={question} />
+        })}
+        <NumberField
+          label="Across"
+          className="without-number"
+          value={width}
+          {...lengthIn(units)}
+          onDone={(metres) => {
+            if (metres <= 0) return
+            setWidth(metres)
+            ask(metres)
+          }}
+        />
+      </div>
+    </div>
+  )
+}
+
+/** A lower ceiling, by its height. */
+function Ceiling({ question }: { readonly question: LooksLeftQuestion }) {
+  const room = useBoard((board) => board.plan.room)
+  const units = useBoard((board) => board.units)
+  const [height, setHeight] = useState(room.heightMetres)
+  return (
+    <div className="without-group" role="group" aria-label="The room">
+      <h4 className="answer-title">The room</h4>
+      <NumberField
+        label="Ceiling at"
+        className="without-number"
+        value={height}
+        {...lengthIn(units)}
+        onDone={(metres) => {
+          if (metres <= 0) return
+          setHeight(metres)
+          question.ask(ceilingAt(metres, units))
+        }}
+      />
+    </div>
+  )
+}
