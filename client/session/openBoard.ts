@@ -16,6 +16,8 @@ import { createSharedPlan } from './sharedPlan.ts'
 const penGone: Refusal = { code: 'no-pen', words: 'The pen is no longer yours.' }
 
 export interface OpeningBoard {
+  /** A plan is there to show, and its board is about to be made. */
+  readonly onPlan: (plan: Plan) => void
   readonly onBoard: (board: BoardStore) => void
   /** How things stand while there is no plan to show yet. */
   readonly onWaiting: (words: string, turnedAway: boolean) => void
@@ -76,6 +78,7 @@ export function openBoard(
       else if (link.connection().state === 'live') void beginEmptyJob()
       return
     }
+    opening.onPlan(first)
     board = createBoardStore({
       plan, company, predict, role: seat.role, connection: viewOf(link.connection()),
       onNextFrame: (callback) => requestAnimationFrame(callback),

@@ -2,7 +2,9 @@ import { useEffect, useState } from 'react'
 import { createPredictor } from '../../shared-core/predict/predict.ts'
 import { whoAmI } from '../connection/api.ts'
 import type { SeatInfo } from '../connection/seat.ts'
+import { beginFirstPicture } from '../frame/picture/firstPicture.ts'
 import type { BoardStore } from '../session/boardStore.ts'
+import { firstLookId } from '../session/looksInOrder.ts'
 import { openBoard } from '../session/openBoard.ts'
 import { remembered } from '../session/remembered.ts'
 import { BoardContext } from '../session/useBoard.ts'
@@ -50,6 +52,7 @@ function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
   useEffect(
     () =>
       openBoard(seat, createPredictor(), {
+        onPlan: (plan) => beginFirstPicture(plan, firstLookId(plan)),
         onBoard: (opened) => void fontHere().then(() => setBoard(opened)),
         onWaiting: (words, turnedAway) => setWaiting({ words, turnedAway }),
         onRefusedPlan: (plan, reason) => ask({ kind: 'refused', plan, reason }),

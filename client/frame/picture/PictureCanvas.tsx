@@ -4,6 +4,9 @@ import type { Tint } from '../../../shared-core/picture/leaderView.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import { CanvasPaper } from './canvasPaper.ts'
 import { planInFrame } from '../before/planInFrame.ts'
+import { displaySpace } from './displaySpace.ts'
+import { firstPictureOf } from './firstPicture.ts'
+import { handSize } from './handSize.ts'
 import { pictureDesk } from './pictureDesk.ts'
 import type { DrawnPicture, EyesPart, PictureKind } from './pictureOrders.ts'
 import type { ShownPicture } from './reading.ts'
@@ -36,8 +39,6 @@ type Drawn = 'waiting' | 'sketched' | 'drawn'
 /** How a picture is drawn: small while a hand moves something, at its size for an empty easel, or in full. */
 type Haste = 'hand' | 'sketch' | 'full'
 
-/** While a hand moves something the Frame is drawn at half its size or less, with so many pixels at most, and shown at its full size. */
-const HAND_PIXELS = 44_000
 /** A hand that rests this long gets the picture in full. */
 const REST_MS = 120
 
@@ -57,35 +58,39 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   useEffect(() => {
     const desk = pictureDesk()
     if (desk === null) return
+    const show = (picture: DrawnPicture, how: Haste) => {
+      // A sketch is for an empty easel only: it never goes over a picture.
+      if (how === 'sketch' && paper.current !== null) return
+      if (picture.rgba === null) {
+        onTrouble?.(picture.trouble)
+        return setDrawn('waiting')
+      }
+      if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId })
+      const fades = lastFade.current !== fadeKey
+      lastFade.current = fadeKey
+      paper.current ??= paperOf(canvas.current)
+      paper.current?.lay(imageOf(picture.rgba, picture), fades && !isCalm())
+      setDrawn((before) => (how !== 'full' && before !== 'drawn' ? 'sketched' : 'drawn'))
+    }
     const order = (how: Haste) => {
       const isSmall = how === 'hand'
-      const shrink = isSmall ? handShrink(widthPixels * heightPixels) : 1
       desk.order({
         slot: how === 'sketch' ? sketchSlot(slot) : slot,
         plan: shown, lookId, soloLightId, coarse: how !== 'full',
         kind: isSmall ? 'hand' : kind,
-        width: Math.ceil(widthPixels / shrink),
-        height: Math.ceil(heightPixels / shrink),
+        ...(isSmall ? handSize(widthPixels, heightPixels) : { width: widthPixels, height: heightPixels }),
         view, space: displaySpace(), ...(eyes && { eyes }), ...(tints && { tints }),
-      }, (picture) => {
-        // A sketch is for an empty easel only: it never goes over a picture.
-        if (how === 'sketch' && paper.current !== null) return
-        if (picture.rgba === null) {
-          onTrouble?.(picture.trouble)
-          return setDrawn('waiting')
-        }
-        if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId })
-        const fades = lastFade.current !== fadeKey
-        lastFade.current = fadeKey
-        paper.current ??= paperOf(canvas.current)
-        paper.current?.lay(imageOf(picture.rgba, picture), fades && !isCalm())
-        setDrawn((before) => (how !== 'full' && before !== 'drawn' ? 'sketched' : 'drawn'))
-      })
+      }, (picture) => show(picture, how))
     }
     if (!inHand) {
-      // Nobody should look at an empty easel for longer than it takes: what a sketch rests on serves the picture too.
-      if (kind === 'frame' && paper.current === null) order('sketch')
+      // Nobody should look at an empty easel for longer than it takes.
+      if (kind === 'frame' && paper.current === null) sketch()
       return order('full')
+    }
+    function sketch(): void {
+      const begun = firstPictureOf(shown, lookId)
+      if (begun === null) return order('sketch')
+      void begun.then((picture) => show(picture, 'sketch'))
     }
     // The small pictures can wait until the hand rests; the big one may not.
     if (kind === 'frame') order('hand')
@@ -112,18 +117,9 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   )
 }
 
-function handShrink(pixels: number): number {
-  return Math.max(2, Math.sqrt(pixels / HAND_PIXELS))
-}
-
 /** Of its own, so that sketch and picture can wait one behind the other. */
 function sketchSlot(slot: string): string {
   return `${slot} sketch`
-}
-
-/** Colours past sRGB are shown where the display has them. */
-function displaySpace(): PredefinedColorSpace {
-  return matchMedia('(color-gamut: p3)').matches ? 'display-p3' : 'srgb'
 }
 
 function paperOf(canvas: HTMLCanvasElement | null): CanvasPaper | null {

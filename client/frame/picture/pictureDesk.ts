@@ -74,7 +74,7 @@ export class PictureDesk {
 
   private finished(answer: WorkerAnswer): void {
     const done = this.atWork.shift()
-    if (done !== undefined && !BESIDE_FRAME.has(done.order.kind)) this.isFrameAwaited = false
+    if (done?.order.kind === 'frame') this.isFrameAwaited = false
     this.next()
     if (done !== undefined && done.order.slot === answer.slot) done.answered(answer)
   }
