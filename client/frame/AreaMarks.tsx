@@ -5,6 +5,7 @@ import { spreadLabels } from '../ladder/spreadLabels.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { areasBehindSubject } from './behindSubject.ts'
 import { clippedInLetters, clippedInWords } from './clipping.ts'
+import './AreaMarks.css'
 import { nextAreaTowards } from './nextArea.ts'
 import { useElementSize } from './useElementSize.ts'
 

@@ -13,6 +13,7 @@ import { ReadingCard } from './reading/ReadingCard.tsx'
 import { useReading } from './reading/useReading.ts'
 import { useReadingHand } from './reading/useReadingHand.ts'
 import { useLeaderTints } from './useLeaderTints.ts'
+import './Print.css'
 import { ViewLegend } from './ViewLegend.tsx'
 
 /** Sharp enough for the biggest print on the easel, and still quick to sum on every move of a hand. */

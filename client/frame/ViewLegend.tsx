@@ -1,6 +1,7 @@
 import { greyOfBand, HIGHEST_BAND, LOWEST_BAND, type PictureView } from '../../shared-core/picture/views.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { useLeaderTints } from './useLeaderTints.ts'
+import './ViewLegend.css'
 
 /** What the greys, letters, tints and lines of a view stand for. */
 export function ViewLegend({ view }: { readonly view: PictureView }) {

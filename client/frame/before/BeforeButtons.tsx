@@ -1,6 +1,7 @@
 import { Bookmark, BookmarkCheck } from 'lucide-react'
 import { useEffect, type KeyboardEvent } from 'react'
 import { useBoard } from '../../session/useBoard.ts'
+import './BeforeButtons.css'
 
 /** Hold one to see the Frame as it was before the last change; the other keeps this moment to compare with instead. */
 export function BeforeButtons() {
