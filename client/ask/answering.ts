@@ -1,4 +1,5 @@
 import { askInSteps } from '../../shared-core/ask/ask.ts'
+import { explain } from '../../shared-core/ask/explain.ts'
 import { fewerHeadsInSteps, type LookLeft } from '../../shared-core/ask/fewerHeads.ts'
 import { matchingColour } from '../../shared-core/ask/matchColour.ts'
 import { curesOf, loudSpills, type SpillCures } from '../../shared-core/ask/spillCures.ts'
@@ -7,7 +8,8 @@ import { whiteBehindInSteps } from '../../shared-core/ask/whiteBehind.ts'
 import { driftsOfLook } from '../../shared-core/ask/driftMeasures.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Predictor } from '../../shared-core/predict/predict.ts'
-import type { AnswerFound, AnswerTo, AskOrder, LookFound, LooksFound, QuestionKind } from './askOrders.ts'
+import { shareBranches } from '../frame/picture/shareBranches.ts'
+import type { AnswerFound, AnswerTo, AskOrder, Explained, LookFound, LooksFound, QuestionKind } from './askOrders.ts'
 
 /** After a step: the share done, 0-1, and what is found so far where it can be told in parts. */
 export interface Step {
@@ -28,6 +30,7 @@ export function answering(order: AskOrder, plan: Plan, predictor: Predictor): An
     case 'spill-cures': return cures(plan, lookId, predictor)
     case 'match-colour': return shares(matchingColour(plan, lookId, order.areaId, order.target, predictor, order.lightId))
     case 'what-matters': return drifts(plan, lookId, predictor)
+    case 'explain': return explained(shareBranches(plan, order.before), plan, lookId, predictor)
   }
 }
 
@@ -68,6 +71,14 @@ function* drifts(plan: Plan, lookId: string, predictor: Predictor): Generator<St
     if (yield { share: found.length / Math.max(1, count), soFar: [...found] }) break
   }
   return found
+}
+
+/** A look that came or went with the edit is no edit of it. */
+function* explained(before: Plan, after: Plan, lookId: string, predictor: Predictor): Generator<Step, Explained, boolean> {
+  if (!before.looks[lookId] || !after.looks[lookId]) return { line: null }
+  const was = predictor(before, lookId)
+  yield { share: 0.5, soFar: null }
+  return { line: explain(before, after, lookId, was, predictor(after, lookId)) }
 }
 
 /** A search that has nothing to tell before its end: stopped, it goes on to it. */

@@ -17,6 +17,7 @@ export type Question =
   | { readonly kind: 'spill-cures' }
   | { readonly kind: 'match-colour'; readonly areaId: AreaId; readonly target: ColourTarget; readonly lightId?: string }
   | { readonly kind: 'what-matters' }
+  | { readonly kind: 'explain'; readonly before: Plan }
 
 export type QuestionKind = Question['kind']
 
@@ -38,6 +39,11 @@ export interface LooksFound {
   readonly others: readonly LookFound[]
 }
 
+/** What an edit did to a look, in one line; null when nothing was changed that light or lens knows of. */
+export interface Explained {
+  readonly line: string | null
+}
+
 /** What each kind of question is answered with. */
 export interface AnswerTo {
   'ask': AnswerFound
@@ -47,6 +53,7 @@ export interface AnswerTo {
   'spill-cures': readonly SpillCures[]
   'match-colour': ColourMatch
   'what-matters': readonly ThingDrifts[]
+  'explain': Explained
 }
 
 export type ToWorker =

@@ -7,7 +7,8 @@ import type { Company, OwnPresence } from './company.ts'
 import { handsThatCount, withHands } from './handsOver.ts'
 import { pageClock, type Clock } from './latestOnly.ts'
 import { firstLookId } from './looksInOrder.ts'
-import type { PlanSource } from './planSource.ts'
+import type { PlanSeenChange } from './planSeenChange.ts'
+import type { ChangedBy, PlanSource } from './planSource.ts'
 import { rightsOf } from './rights.ts'
 
 /** What a board is made of. Everything it needs from outside comes in here, so that it runs without page or network. */
@@ -35,6 +36,8 @@ export interface BoardStore extends StoreApi<Board> {
   showConnection(connection: ConnectionView): void
   /** Says one line to the person. */
   say(words: string): void
+  /** Calls after every edit that has reached the plan, one's own and others'; returns how to stop. */
+  onPlanChange(listener: (change: PlanSeenChange) => void): () => void
   /** Stops listening to plan and company. */
   close(): void
 }
@@ -50,6 +53,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let predictedFrom: { readonly shown: Plan, readonly lookId: string } | null = null
   let predictAgainMs = Number.NEGATIVE_INFINITY
   let isNumberAsked = false
+  const planListeners = new Set<(change: PlanSeenChange) => void>()
 
   const store = createStore<Board>()(() => ({
     ...start(parts),
@@ -170,13 +174,16 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     }
   }
 
-  function takePlan(): void {
+  function takePlan(by: ChangedBy = 'self'): void {
     const { plan, repairs } = parts.plan.read()
     const before = store.getState()
     const lookId = plan.looks[before.lookId] === undefined ? firstLookId(plan) : before.lookId
     const selection = stillThere(before.selection, plan, lookId) ? before.selection : null
     store.setState({ plan, repairs, lookId, selection, canUndo: parts.plan.canUndo(), canRedo: parts.plan.canRedo() })
     predictNow()
+    if (plan === before.plan || by === null) return
+    const change = { before: before.plan, after: plan, isOwn: by === 'self', names: by === 'self' ? [] : parts.company.namesBehind?.(by) ?? [] }
+    for (const listener of planListeners) listener(change)
   }
 
   function takePeople(): void {
@@ -214,6 +221,10 @@ export function createBoardStore(parts: BoardParts): BoardStore {
       takeRights()
     },
     say,
+    onPlanChange(listener) {
+      planListeners.add(listener)
+      return () => planListeners.delete(listener)
+    },
     close: () => stops.forEach((stop) => stop()),
   }
 }

@@ -8,6 +8,12 @@ export interface PlanReading {
 }
 
 /**
+ * Who changed the plan: this page, or others by their client ids in the shared document (none where only something was
+ * taken out, which leaves no id); null where another copy of the plan came in its place.
+ */
+export type ChangedBy = 'self' | readonly number[] | null
+
+/**
  * Where the board's plan lives. The board knows nothing else of it: a shared document on the job, the same document
  * without a network, or a plain plan in a test.
  */
@@ -20,5 +26,5 @@ export interface PlanSource {
   canUndo(): boolean
   canRedo(): boolean
   /** Calls after every change of plan or of what can be undone; returns how to stop. */
-  onChange(listener: () => void): () => void
+  onChange(listener: (by?: ChangedBy) => void): () => void
 }

@@ -4,6 +4,7 @@ import type { Person } from './board.ts'
 import type { Company, OwnPresence } from './company.ts'
 import { latestOnly } from './latestOnly.ts'
 import { peopleFrom, relayWordFrom, type RelayWord } from './peopleFrom.ts'
+import { readPresence } from './presence.ts'
 
 /** Thirty a second: as smooth as an eye needs, and kind to a phone's battery. */
 const presenceIntervalMs = 33
@@ -61,6 +62,7 @@ export function createSharedCompany(first: Awareness, seat: SeatInfo, pen: PenRe
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
+    namesBehind: (clientIds) => [...new Set(clientIds.flatMap((id) => readPresence(awareness.getStates().get(id))?.seat.name ?? []))],
     moveTo: hold,
     close: () => awareness.off('change', onAwareness),
   }

@@ -2,7 +2,7 @@ import type * as Y from 'yjs'
 import { applyEditToDocument } from '../../shared-core/document/applyEdit.ts'
 import { readPlanFromDocument, watchPlan } from '../../shared-core/document/readPlan.ts'
 import { createUndo, type Undo } from '../../shared-core/document/undo.ts'
-import type { PlanReading, PlanSource } from './planSource.ts'
+import type { ChangedBy, PlanReading, PlanSource } from './planSource.ts'
 
 export interface SharedPlan extends PlanSource {
   /** The plan, or null while the document holds none; with the reason in words where there is one. */
@@ -20,8 +20,9 @@ export interface SharedPlanListener {
 
 /** The board's plan in the shared document. Edits and undo are this seat's. */
 export function createSharedPlan(first: Y.Doc, seatId: string, { say, onWrite }: SharedPlanListener): SharedPlan {
-  const listeners = new Set<() => void>()
-  const tell = () => listeners.forEach((listener) => listener())
+  const listeners = new Set<(by: ChangedBy) => void>()
+  const tell = (by: ChangedBy) => listeners.forEach((listener) => listener(by))
+  let changedBy: ChangedBy = null
   let doc = first
   let last: PlanReading | null = null
   let undo: Undo
@@ -31,7 +32,12 @@ export function createSharedPlan(first: Y.Doc, seatId: string, { say, onWrite }:
     letGo()
     doc = next
     undo = createUndo(doc, { by: 'person', seatId })
-    const stops = [watchPlan(doc, tell), undo.onChange(tell), undo.close]
+    const readAuthors = (transaction: Y.Transaction) => void (changedBy = authorsOf(transaction))
+    next.on('beforeObserverCalls', readAuthors)
+    const stops = [
+      watchPlan(doc, () => tell(changedBy)), undo.onChange(() => tell(changedBy)), undo.close,
+      () => next.off('beforeObserverCalls', readAuthors),
+    ]
     letGo = () => stops.forEach((stop) => stop())
   }
   hold(first)
@@ -74,8 +80,13 @@ export function createSharedPlan(first: Y.Doc, seatId: string, { say, onWrite }:
     },
     moveTo(next) {
       hold(next)
-      tell()
+      tell(null)
     },
     close: () => letGo(),
   }
+}
+
+/** A change of this page's own, or the client ids whose clocks it moved on. */
+function authorsOf({ local, beforeState, afterState }: Y.Transaction): ChangedBy {
+  return local ? 'self' : [...afterState].filter(([id, clock]) => clock > (beforeState.get(id) ?? 0)).map(([id]) => id)
 }

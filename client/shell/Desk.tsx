@@ -1,3 +1,4 @@
+import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
 import { Unhurried } from '../session/Unhurried.tsx'
@@ -29,6 +30,7 @@ export function Desk() {
             <Room />
           </div>
         </div>
+        <WhatItDid />
         <div className="desk-row">
           <div className="desk-singles">
             <Part name="The strip of Singles">

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
 import { SinglesStrip } from '../singles/SinglesStrip.tsx'
@@ -46,6 +47,7 @@ export function Phone() {
         {flip === 'Job' && <JobFlip onSetChosen={() => setFlip('Frame')} />}
         {(flip === 'Frame' || flip === 'Ladder') && hasPicked && <Details />}
       </main>
+      <WhatItDid />
       <nav className="phone-bar" aria-label="Flips">
         {flips.map((name) => (
           <button key={name} type="button" className="phone-bar-flip" aria-current={flip === name ? 'page' : undefined} onClick={() => setFlip(name)}>
