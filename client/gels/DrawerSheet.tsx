@@ -2,7 +2,7 @@ import { Trash2 } from 'lucide-react'
 import { changeGel, removeGel } from '../../shared-core/plan/edits/kit.ts'
 import type { Gel } from '../../shared-core/plan/schema/kit.ts'
 import { Stepper } from '../controls/Stepper.tsx'
-import { usePlanEdit } from '../panels/usePlanEdit.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { useBoard } from '../session/useBoard.ts'
 
 /** How many of a sheet there are, and taking it out of the drawer. */

@@ -6,10 +6,10 @@ import { MatchHere } from '../ask/match/MatchHere.tsx'
 import { SpillsHere } from '../ask/spill/SpillsHere.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { AreaReading } from './AreaReading.tsx'
 import { PanelHead } from './PanelHead.tsx'
-import { usePlanEdit } from './usePlanEdit.ts'
 
 /** One area of the picture: what it reads, what colour it takes, who lights it and who dilutes it. */
 export function AreaSheet({ areaId }: { readonly areaId: string }) {

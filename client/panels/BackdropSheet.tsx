@@ -4,11 +4,11 @@ import { WhiteBehindHere } from '../ask/white/WhiteBehindHere.tsx'
 import { Choice } from '../controls/Choice.tsx'
 import { backgroundInWords } from '../frame/verdictWords.ts'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { BackgroundSpots } from './BackgroundSpots.tsx'
 import { LengthField, PlanSwatch } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 import { paperSwatches } from './usualSwatches.ts'
 
 const kinds = [

@@ -5,7 +5,8 @@ import { Choice } from '../controls/Choice.tsx'
 import { Section } from '../controls/Section.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
-import { cameraEntries } from '../shell/cameraEntries.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
+import { cameraEntries } from './cameraEntries.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { aimedLine } from './aimedLine.ts'
 import { cameraFacts } from './cameraFacts.ts'
@@ -15,7 +16,6 @@ import { FinishFields } from './FinishFields.tsx'
 import { PanelHead } from './PanelHead.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { percentQuantity, plainQuantity, stopsQuantity } from './quantities.ts'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 
 const receptors = [
   { value: 'dome', label: 'Dome' },

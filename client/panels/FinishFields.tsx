@@ -3,7 +3,7 @@ import type { Finish } from '../../shared-core/plan/schema/look.ts'
 import { Slider } from '../controls/Slider.tsx'
 import { formatStops } from '../../shared-core/plan/entry/stops.ts'
 import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from './usePlanEdit.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 
 interface FinishRange {
   readonly key: keyof Finish

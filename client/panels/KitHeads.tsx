@@ -6,10 +6,10 @@ import { ChoiceList } from '../controls/ChoiceList.tsx'
 import { Section } from '../controls/Section.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
-import { cameraEntries } from '../shell/cameraEntries.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
+import { cameraEntries } from './cameraEntries.ts'
 import { QuantityField } from './fields.tsx'
 import { millisecondsQuantity, plainQuantity, stopsQuantity } from './quantities.ts'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 
 const joules = plainQuantity('Ws', 10)
 const count = plainQuantity('', 1)

@@ -9,9 +9,9 @@ import { ChoiceList } from '../controls/ChoiceList.tsx'
 import { Section } from '../controls/Section.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
 import { LengthField, QuantityField } from './fields.tsx'
 import { plainQuantity } from './quantities.ts'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 
 const kindOptions = modifierKinds.map((kind) => ({ value: kind, label: kindInWords(kind) }))
 

@@ -5,7 +5,7 @@ import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { Choice } from '../controls/Choice.tsx'
 import { GelDrawerButton } from '../gels/GelDrawerButton.tsx'
 import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from './usePlanEdit.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 
 const gelPlaces = [
   { value: 'at-the-head', label: 'At the head' },

@@ -6,11 +6,11 @@ import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { Choice } from '../controls/Choice.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { atDistance, tiltDegreesOf } from './beam.ts'
 import { LengthField, QuantityField } from './fields.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { angleQuantity } from './quantities.ts'
-import { usePlanEdit } from './usePlanEdit.ts'
 
 const supports = [
   { value: 'stand', label: 'Stand' },

@@ -4,9 +4,9 @@ import { powerNotations } from '../../shared-core/plan/schema/kit.ts'
 import type { Light } from '../../shared-core/plan/schema/look.ts'
 import { ChoiceList } from '../controls/ChoiceList.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { QuantityField } from './fields.tsx'
 import { powerOf, stopsQuantity } from './quantities.ts'
-import { usePlanEdit } from './usePlanEdit.ts'
 
 /** Power as this head writes it and as others say it, the head itself, and what was wanted. */
 export function LightPower({ lightId, light }: { readonly lightId: string; readonly light: Light }) {

@@ -3,9 +3,9 @@ import type { Light } from '../../shared-core/plan/schema/look.ts'
 import { Choice } from '../controls/Choice.tsx'
 import { ChoiceList } from '../controls/ChoiceList.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { QuantityField } from './fields.tsx'
 import { angleQuantity } from './quantities.ts'
-import { usePlanEdit } from './usePlanEdit.ts'
 
 const grids = [
   { value: 'none', label: 'None' },

@@ -6,6 +6,7 @@ import { Section } from '../controls/Section.tsx'
 import { Switch } from '../controls/Switch.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { Facts } from './Facts.tsx'
 import { LightColour } from './LightColour.tsx'
@@ -15,7 +16,6 @@ import { LightPower } from './LightPower.tsx'
 import { LightShape } from './LightShape.tsx'
 import { LightTask } from './LightTask.tsx'
 import { PanelHead } from './PanelHead.tsx'
-import { usePlanEdit } from './usePlanEdit.ts'
 
 /** Everything about one light: what it gives now, and what gives it. */
 export function LightSheet({ lightId }: { readonly lightId: string }) {

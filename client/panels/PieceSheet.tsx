@@ -4,12 +4,12 @@ import type { Piece } from '../../shared-core/plan/schema/look.ts'
 import { MayDrift } from '../ask/drift/MayDrift.tsx'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { LengthField, PlanSwatch, QuantityField } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { angleQuantity, percentQuantity } from './quantities.ts'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 import { clothSwatches } from './usualSwatches.ts'
 
 const kindWords: Readonly<Record<Piece['kind'], string>> = {

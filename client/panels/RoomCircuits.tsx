@@ -4,9 +4,9 @@ import { addCircuit, changeCircuit, removeCircuit } from '../../shared-core/plan
 import type { Room } from '../../shared-core/plan/schema/room.ts'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { QuantityField } from './fields.tsx'
 import { plainQuantity } from './quantities.ts'
-import { usePlanEdit } from './usePlanEdit.ts'
 
 /** The mains and its breakers, with the share of each that is usually planned on. */
 export function RoomCircuits({ room }: { readonly room: Room }) {

@@ -3,8 +3,8 @@ import { addColumn, changeColumn, removeColumn } from '../../shared-core/plan/ed
 import type { Room } from '../../shared-core/plan/schema/room.ts'
 import { TextField } from '../controls/TextField.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
 import { LengthField } from './fields.tsx'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 
 type Column = Room['columns'][string]
 

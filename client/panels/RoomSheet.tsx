@@ -6,14 +6,14 @@ import { TextField } from '../controls/TextField.tsx'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { signedStops } from '../ladder/areaNames.ts'
 import { useBoard } from '../session/useBoard.ts'
-import { cameraEntries } from '../shell/cameraEntries.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
+import { cameraEntries } from './cameraEntries.ts'
 import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { LengthField, PlanSwatch, QuantityField } from './fields.tsx'
 import { PanelHead } from './PanelHead.tsx'
 import { plainQuantity } from './quantities.ts'
 import { RoomCircuits } from './RoomCircuits.tsx'
 import { RoomColumns } from './RoomColumns.tsx'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 import { wallSwatches } from './usualSwatches.ts'
 
 const surfaceNames: Readonly<Record<keyof Room['surfaces'], string>> = {
@@ -40,7 +40,7 @@ export function RoomSheet() {
       <PanelHead title={room.name === '' ? 'Room' : room.name} gist={`${length(room.lengthMetres)} long, ${length(room.widthMetres)} wide, ${length(room.heightMetres)} high`} />
       <SnagsHere id="room" />
       <CareHere id="room" />
-      <WithoutHere what={{ kind: 'room' }} words="What is left in a lower room" />
+      <WithoutHere what={{ kind: 'room' }} words="What is left in another room" />
       <Section title="Tape measures" open>
         <div className="panel-grid">
           <TextField label="Name" value={room.name} maxLength={120} disabled={!mayEdit} onDone={(name) => edit(set('name')(name))} />

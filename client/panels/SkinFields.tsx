@@ -4,9 +4,9 @@ import { changeSubject } from '../../shared-core/plan/edits/look.ts'
 import type { Subject } from '../../shared-core/plan/schema/look.ts'
 import { Slider } from '../controls/Slider.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { skinHex } from './skinHex.ts'
 import { sheenWords, skinWords, undertoneWords } from './skinWords.ts'
-import { usePlanEdit } from './usePlanEdit.ts'
 
 const FAIREST_ITA = 65
 const DEEPEST_ITA = -75

@@ -1,8 +1,8 @@
 import { NumberField } from '../controls/NumberField.tsx'
 import { SwatchField } from '../controls/SwatchField.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
 import { lengthIn, type Quantity } from './quantities.ts'
-import { usePlanEdit, type MakeEdit } from './usePlanEdit.ts'
 
 interface QuantityFieldProps {
   readonly label: string

@@ -3,10 +3,10 @@ import { lazy, Suspense, useEffect, useRef } from 'react'
 import type { Selection } from '../session/board.ts'
 import { Unhurried } from '../session/Unhurried.tsx'
 import { useBoard } from '../session/useBoard.ts'
+import { setSheet, useSheet } from '../session/pageStore.ts'
 import './Details.css'
 import { DetailLine } from './DetailLine.tsx'
 import { Part } from './Part.tsx'
-import { setSheet, useSheet } from './pageStore.ts'
 
 const loadSidePanels = () => import('../panels/SidePanels.tsx')
 const SidePanels = lazy(async () => ({ default: (await loadSidePanels()).SidePanels }))

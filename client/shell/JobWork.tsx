@@ -6,9 +6,9 @@ import { useBoard } from '../session/useBoard.ts'
 import { usePerform } from '../session/usePerform.ts'
 import { themes, useTheme } from '../theme/useTheme.ts'
 import { pictureFile } from '../frame/picture/savePictures.ts'
+import { ask } from '../session/pageStore.ts'
 import { chooseFile, giveFile, offerJobFile, saveJobFile } from './jobFile.ts'
 import './JobWork.css'
-import { ask } from './pageStore.ts'
 
 async function openFile(): Promise<void> {
   const file = await chooseFile()

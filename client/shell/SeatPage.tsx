@@ -10,8 +10,8 @@ import { remembered } from '../session/remembered.ts'
 import { BoardContext } from '../session/useBoard.ts'
 import { SeatContext } from '../session/useSeat.ts'
 import { fontHere } from '../theme/fontHere.ts'
+import { ask } from '../session/pageStore.ts'
 import { BoardPage } from './BoardPage.tsx'
-import { ask } from './pageStore.ts'
 import { WaitingPage } from './WaitingPage.tsx'
 
 /** A seat's page: finds out whose it is, opens its board, and says how things stand until there is one. */

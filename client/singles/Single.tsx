@@ -3,7 +3,7 @@ import { switchLight } from '../../shared-core/plan/edits/lights.ts'
 import { Stepper } from '../controls/Stepper.tsx'
 import { usePowerHand } from '../ladder/usePowerHand.ts'
 import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../panels/usePlanEdit.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { GelChips } from './GelChips.tsx'
 import { SinglePicture } from './SinglePicture.tsx'
 

@@ -1,6 +1,6 @@
 import { reopenSnag } from '../../shared-core/plan/edits/snags.ts'
 import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../panels/usePlanEdit.ts'
+import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { acceptedWords } from './acceptedWords.ts'
 
 /** What somebody wants so, folded away with their name; also what was accepted and is no longer the case. */

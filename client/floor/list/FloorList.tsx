@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { switchLight } from '../../../shared-core/plan/edits/lights.ts'
-import { usePlanEdit } from '../../panels/usePlanEdit.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
 import { useBoard, useBoardStore } from '../../session/useBoard.ts'
 import { keyText, type ThingKey } from '../things.ts'
 import { lightRows, type LightColumn } from './lightRows.ts'

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { NumberField } from '../../controls/NumberField.tsx'
-import { usePlanEdit } from '../../panels/usePlanEdit.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
 import { useBoard } from '../../session/useBoard.ts'
 import { formatNumber, parseNumber, stepNumber, type NumberRow } from './numbers.ts'
 import './list.css'

@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
 import type { EditResult } from '../../shared-core/plan/edits/changing.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
-import { useBoardStore } from '../session/useBoard.ts'
+import { useBoardStore } from './useBoard.ts'
 
 /** A named edit of the look on the board. */
 export type MakeEdit = (plan: Plan, lookId: string) => EditResult
