@@ -8,6 +8,7 @@ import { add, scale, subtract } from '../arithmetic/vector.ts'
 import type { Predictor } from '../predict/predict.ts'
 import { lightsInSetUpOrder } from '../predict/sceneOfLook.ts'
 import { vectorOf } from '../set/emitter.ts'
+import { betweenWalls } from './betweenWalls.ts'
 import { boardInPlaceOf } from './boardInPlace.ts'
 import { energyChange, gelChange, leafChange, placeChange } from './lightChanges.ts'
 import { underCeiling } from './underCeiling.ts'
@@ -22,6 +23,8 @@ export type Lack =
   | { readonly kind: 'modifier'; readonly modifierId: string; readonly instead: Modifier | null }
   /** "The ceiling is at 2.7 m." */
   | { readonly kind: 'ceiling'; readonly heightMetres: number }
+  /** "The room is 4 m wide." */
+  | { readonly kind: 'walls'; readonly widthMetres: number }
   /** "D on the old head." */
   | { readonly kind: 'head'; readonly lightId: string; readonly headId: string }
 
@@ -45,6 +48,7 @@ export function remediesFor(plan: Plan, lookId: string, lack: Lack, predictor: P
     case 'light': return withoutLight(lookId, look, lack.lightId)
     case 'modifier': return withoutModifier(plan, lookId, look, lack.modifierId, lack.instead)
     case 'ceiling': return underCeiling(plan, lookId, lack.heightMetres, predictor)
+    case 'walls': return betweenWalls(plan, lookId, lack.widthMetres, predictor)
     case 'head': return onHead(plan, lookId, look, lack.lightId, lack.headId)
   }
 }

@@ -89,6 +89,25 @@ describe('what is left with less', () => {
     expect(fewerHeads(demoPlan, lookId, { kind: 'ceiling', heightMetres: 3.2 }, predictor).best!.title).toBe('All fits as it is')
   })
 
+  it('a narrower room: what stood in a wall comes in, at the level it had; the T may move over', () => {
+    const widthMetres = 4.4
+    const { best, others } = fewerHeads(demoPlan, lookId, { kind: 'walls', widthMetres }, predictor)
+    for (const found of [best!, ...others]) {
+      const { room } = applyEdit(demoPlan, found.edit)
+      expect(room.widthMetres).toBe(widthMetres)
+      expect(found.prediction.snags.filter(({ rule }) => rule === 'outside-room'), found.title).toEqual([])
+      for (const id of ['a', 'b', 'c', 'd']) {
+        expect(Math.abs(level(found, id) - level({ prediction: before }, id)), `${found.title}: ${id}`).toBeLessThan(0.15)
+      }
+    }
+    // C, the deepest thing at the side, is 60 cm deep behind its face at x = 2.00: it alone stands in a wall at 2.20.
+    const asIs = [best!, ...others].find(({ title }) => title === 'C moved in')!
+    expect(applyEdit(demoPlan, asIs.edit).room.markFromLeftWallMetres).toBe(widthMetres / 2)
+    const over = [best!, ...others].find(({ title }) => title.includes('nearer to the camera-left wall'))!
+    expect(applyEdit(demoPlan, over.edit).room.markFromLeftWallMetres).toBeLessThan(widthMetres / 2)
+    expect(fewerHeads(demoPlan, lookId, { kind: 'walls', widthMetres: 6 }, predictor).best!.title).toBe('All fits as it is')
+  })
+
   it('D on the old head: too strong at its lowest, so a neutral sheet or farther back', () => {
     const { best, others } = fewerHeads(demoPlan, lookId, { kind: 'head', lightId: 'd', headId: 'old-head-1000' }, predictor)
     const plain = [best!, ...others].find(({ title }) => title === 'D on Old head 1000, five stops')!

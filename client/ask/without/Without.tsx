@@ -1,12 +1,16 @@
 import { useState } from 'react'
 import { NumberField } from '../../controls/NumberField.tsx'
 import { lengthIn } from '../../panels/quantities.ts'
+import type { Units } from '../../session/board.ts'
 import { useBoard } from '../../session/useBoard.ts'
 import '../answers.css'
-import { ceilingAt, insteadOf, lackChoices, usualWidths, type LackChoice, type WithoutWhat } from './lackChoices.ts'
+import { ceilingAt, insteadOf, lackChoices, usualWidths, wallsApart, type LackChoice, type WithoutWhat } from './lackChoices.ts'
 import { LooksLeft } from './LooksLeft.tsx'
 import { useLooksLeft, type LooksLeftQuestion } from './useLooksLeft.ts'
 import './without.css'
+
+/** Nobody lights a person in less. */
+const LEAST_ROOM_METRES = 0.5
 
 /** What is missing, picked from what the look burns and carries; then the best look that is left, to look at and apply. */
 export function Without({ what }: { readonly what: WithoutWhat }) {
@@ -28,7 +32,7 @@ export function Without({ what }: { readonly what: WithoutWhat }) {
         </div>
       ))}
       {modifierId !== null && <Instead key={modifierId} modifierId={modifierId} question={question} />}
-      {(what.kind === 'room' || what.kind === 'anything') && <Ceiling question={question} />}
+      {(what.kind === 'room' || what.kind === 'anything') && <OtherRoom question={question} />}
       {groups.length === 0 && what.kind !== 'room' && <p className="answer-words">This look does not burn it: nothing would change.</p>}
       {asked && (
         <div className="without-answer">
@@ -92,25 +96,43 @@ function Instead({ modifierId, question }: { readonly modifierId: string; readon
   )
 }
 
-/** A lower ceiling, by its height. */
-function Ceiling({ question }: { readonly question: LooksLeftQuestion }) {
-  const room = useBoard((board) => board.plan.room)
-  const units = useBoard((board) => board.units)
-  const [height, setHeight] = useState(room.heightMetres)
+/** Another room, by the measures that stand in a light's way. */
+function OtherRoom({ question }: { readonly question: LooksLeftQuestion }) {
+  const { heightMetres, widthMetres } = useBoard((board) => board.plan.room)
   return (
-    <div className="without-group" role="group" aria-label="The room">
-      <h4 className="answer-title">The room</h4>
-      <NumberField
-        label="Ceiling at"
-        className="without-number"
-        value={height}
-        {...lengthIn(units)}
-        onDone={(metres) => {
-          if (metres <= 0) return
-          setHeight(metres)
-          question.ask(ceilingAt(metres, units))
-        }}
-      />
+    <div className="without-group" role="group" aria-label="Another room">
+      <h4 className="answer-title">Another room</h4>
+      <div className="without-choices">
+        <Measure label="Ceiling at" now={heightMetres} choiceAt={ceilingAt} question={question} />
+        <Measure label="Walls apart" now={widthMetres} choiceAt={wallsApart} question={question} />
+      </div>
     </div>
+  )
+}
+
+interface MeasureProps {
+  readonly label: string
+  /** In metres, in this room. */
+  readonly now: number
+  readonly choiceAt: (metres: number, units: Units) => LackChoice
+  readonly question: LooksLeftQuestion
+}
+
+/** A length that asks as soon as it is typed or stepped to. */
+function Measure({ label, now, choiceAt, question }: MeasureProps) {
+  const units = useBoard((board) => board.units)
+  const [value, setValue] = useState(now)
+  return (
+    <NumberField
+      label={label}
+      className="without-number"
+      value={value}
+      {...lengthIn(units)}
+      onDone={(metres) => {
+        if (metres < LEAST_ROOM_METRES) return
+        setValue(metres)
+        question.ask(choiceAt(metres, units))
+      }}
+    />
   )
 }

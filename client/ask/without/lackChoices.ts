@@ -74,6 +74,10 @@ export function ceilingAt(heightMetres: number, units: Units): LackChoice {
   return { words: `Ceiling at ${formatLength(heightMetres, units)}`, lack: { kind: 'ceiling', heightMetres } }
 }
 
+export function wallsApart(widthMetres: number, units: Units): LackChoice {
+  return { words: `Room ${formatLength(widthMetres, units)} wide`, lack: { kind: 'walls', widthMetres } }
+}
+
 function ofLight(plan: Plan, id: string, light: Light): readonly LackChoice[] {
   return [
     { words: `Without ${light.letter}`, lack: { kind: 'light', lightId: id } },
