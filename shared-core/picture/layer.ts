@@ -72,7 +72,9 @@ export function surfaceLayer(
   const few = layerOn(scene, { ...samples, surface: thinned.few }, lightId, returned, plates, skinSheen, fineness)
   const all = (values: Float32Array): Float32Array => spreadOverAll(thinned, values)
   return {
-    direct: all(few.direct), returned: all(few.returned), directInside: all(few.directInside),
+    // Pictures under a hand draw without it.
+    get direct() { return all(few.direct) },
+    returned: all(few.returned), directInside: all(few.directInside),
     returnedInside: all(few.returnedInside), sheen: all(few.sheen), eyes: few.eyes,
   }
 }

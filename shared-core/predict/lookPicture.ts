@@ -25,8 +25,8 @@ import { takingOf } from './taking.ts'
 export interface Picture {
   readonly width: number
   readonly height: number
-  /** Four bytes a pixel, in the space asked for. */
-  readonly rgba: Uint8ClampedArray
+  /** Four bytes a pixel, in the space asked for. The caller's own: every `draw` makes new ones. */
+  readonly rgba: Uint8ClampedArray<ArrayBuffer>
   /** Three camera channels a pixel, 1 is clip, before the lens's stray light. Written over by the next `draw`. */
   readonly linear: Float32Array
 }

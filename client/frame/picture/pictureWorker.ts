@@ -49,11 +49,11 @@ async function draw(order: PictureOrder): Promise<DrawnPicture> {
     const isFrame = kind === 'frame' || kind === 'hand'
     if (isFrame) onThePage = { order, plan }
     rehearsal.takeUp(plan, lookId)
-    // Copies: the picture may use its own pixels again.
-    const pixels = new Uint8ClampedArray(rgba)
     const spot = spotWeights(plan.looks[lookId]!.camera)
-    const letters = drawView(view, linear, width, height, spot, pixels, () => sourcesOf(picture, plan, order))
-    return { slot, width, height, rgba: pixels, linear: isFrame ? new Float32Array(linear) : null, letters, trouble: '' }
+    const letters = drawView(view, linear, width, height, spot, rgba, () => sourcesOf(picture, plan, order))
+    return { slot, width, height, rgba,
+      // A copy: the next picture writes over it.
+      linear: isFrame ? new Float32Array(linear) : null, letters, trouble: '' }
   } catch (error) {
     return { slot, width, height, rgba: null, linear: null, letters: [], trouble: error instanceof Error ? error.message : String(error) }
   }
