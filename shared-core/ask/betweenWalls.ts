@@ -5,6 +5,8 @@ import type { Remedy } from './remedies.ts'
 
 const MOST_TRIES = 6
 const WORTH_MOVING_METRES = 0.02
+/** Nearer to one wall than this share of the width, a set is no longer in the room but along it. */
+const LEAST_SHARE = 0.3
 const WALLS = ['left', 'right'] as const
 
 /**
@@ -16,13 +18,15 @@ export function betweenWalls(plan: Plan, lookId: string, widthMetres: number, pr
   const kept = rounded(share * widthMetres)
   const past = pastWalls(applyEdit(plan, roomAt(widthMetres, kept)), lookId, predictor)
   // Where only one wall is in the way, the other side gives all it can; where both are, they share it.
-  const isOneAlone = past.left === 0 || past.right === 0
-  const over = rounded((past.left - past.right) * (isOneAlone ? 1 : 0.5))
-  const asIs = movedIn(plan, lookId, roomAt(widthMetres, kept), predictor)
-  if (Math.abs(over) < WORTH_MOVING_METRES) return [asIs]
-  const shifted = movedIn(plan, lookId, roomAt(widthMetres, kept + over), predictor)
-  const words = `the T ${Math.round(Math.abs(over) * 100)} cm nearer to the camera-${over < 0 ? 'left' : 'right'} wall`
-  return [asIs, { ...shifted, title: shifted.title === ALL_FITS ? `All fits with ${words}` : `${shifted.title}, ${words}` }]
+  const most = (past.left - past.right) * (past.left === 0 || past.right === 0 ? 1 : 0.5)
+  const places = [0, 0.5, 1].map((part) => rounded(Math.min(Math.max(kept + part * most, LEAST_SHARE * widthMetres), (1 - LEAST_SHARE) * widthMetres)))
+  const tried = places.filter((place, i) => i === 0 || places.slice(0, i).every((other) => Math.abs(place - other) > WORTH_MOVING_METRES))
+  return tried.map((place, i) => {
+    const { title, edit } = movedIn(plan, lookId, roomAt(widthMetres, i === 0 ? kept : place), predictor)
+    if (i === 0) return { title, edit }
+    const words = `the T ${Math.round(Math.abs(place - kept) * 100)} cm nearer to the camera-${place < kept ? 'left' : 'right'} wall`
+    return { title: title === ALL_FITS ? `All fits with ${words}` : `${title}, ${words}`, edit }
+  })
 }
 
 const ALL_FITS = 'All fits as it is'
