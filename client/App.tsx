@@ -1,13 +1,13 @@
 import { lazy, Suspense, useState } from 'react'
 import type { SeatInfo } from './connection/seat.ts'
 import { readRoute, type Route } from './session/route.ts'
-import { ErrorBoundary } from './shell/ErrorBoundary.tsx'
-import { JoinPage } from './shell/JoinPage.tsx'
-import { WaitingPage } from './shell/WaitingPage.tsx'
-import { WelcomePage } from './shell/WelcomePage.tsx'
+import { ErrorBoundary } from './shell/faults/ErrorBoundary.tsx'
+import { JoinPage } from './shell/door/JoinPage.tsx'
+import { WaitingPage } from './shell/door/WaitingPage.tsx'
+import { WelcomePage } from './shell/door/WelcomePage.tsx'
 
 // The board brings the core, the canvas and the shared document; the door does not have to wait for them.
-const loadSeatPage = () => import('./shell/SeatPage.tsx')
+const loadSeatPage = () => import('./shell/door/SeatPage.tsx')
 const SeatPage = lazy(async () => ({ default: (await loadSeatPage()).SeatPage }))
 
 /** The picture's worker starts and fetches its subject while a name is typed. */

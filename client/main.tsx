@@ -5,7 +5,7 @@ import './theme/tokens.css'
 import './theme/base.css'
 import { App } from './App.tsx'
 import { keepShell } from './connection/shellKept.ts'
-import { reloadOnStaleBuild } from './shell/staleBuild.ts'
+import { reloadOnStaleBuild } from './shell/faults/staleBuild.ts'
 import { showTheme } from './theme/useTheme.ts'
 
 const root = document.getElementById('root')

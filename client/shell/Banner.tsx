@@ -1,6 +1,6 @@
 import { useBoard } from '../session/useBoard.ts'
 import './Banner.css'
-import { saveJobFile } from './jobFile.ts'
+import { saveJobFile } from './dialogs/jobFile.ts'
 
 /** What nobody may overlook: edits that are not being kept, and a seat that is no longer one. */
 export function Banner() {

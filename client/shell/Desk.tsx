@@ -5,9 +5,9 @@ import { Unhurried } from '../session/Unhurried.tsx'
 import { SinglesStrip } from '../singles/SinglesStrip.tsx'
 import { SnagList } from '../snags/SnagList.tsx'
 import './Desk.css'
-import { Part } from './Part.tsx'
+import { Part } from './faults/Part.tsx'
 import { Room } from './Room.tsx'
-import { TopBar } from './TopBar.tsx'
+import { TopBar } from './bar/TopBar.tsx'
 
 /** The board on a laptop: picture, instrument, room; the lights' own pictures under them. */
 export function Desk() {

@@ -6,7 +6,7 @@ import { useBoard } from '../session/useBoard.ts'
 import { setSheet, useSheet } from '../session/pageStore.ts'
 import './Details.css'
 import { DetailLine } from './DetailLine.tsx'
-import { Part } from './Part.tsx'
+import { Part } from './faults/Part.tsx'
 
 const loadSidePanels = () => import('../panels/SidePanels.tsx')
 const SidePanels = lazy(async () => ({ default: (await loadSidePanels()).SidePanels }))

@@ -1,7 +1,7 @@
 import { lazy, Suspense } from 'react'
 import { Details } from './Details.tsx'
 import './Room.css'
-import { Part } from './Part.tsx'
+import { Part } from './faults/Part.tsx'
 
 // The canvas is the heaviest part of the page; picture and instrument can be read before it is here.
 const FloorView = lazy(async () => ({ default: (await import('../floor/FloorView.tsx')).FloorView }))

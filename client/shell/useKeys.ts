@@ -3,7 +3,7 @@ import type { Board } from '../session/board.ts'
 import { looksInOrder } from '../session/looksInOrder.ts'
 import { useBoardStore } from '../session/useBoard.ts'
 import { ask, pageStore, setSheet } from '../session/pageStore.ts'
-import { saveJobFile } from './jobFile.ts'
+import { saveJobFile } from './dialogs/jobFile.ts'
 import { shortcutOf, type Shortcut } from './shortcuts.ts'
 
 /** How long a light's key is held before it is seen alone: past a tap, short of a wait. */

@@ -4,7 +4,7 @@ import { meaningOf, readRefusal } from '../../client/connection/refusal.ts'
 import type { Person } from '../../client/session/board.ts'
 import { readPastedLink, readRoute } from '../../client/session/route.ts'
 import { rightsOf } from '../../client/session/rights.ts'
-import { fileNameOf } from '../../client/shell/jobFile.ts'
+import { fileNameOf } from '../../client/shell/dialogs/jobFile.ts'
 
 describe('addresses', () => {
   it('tells the three kinds of page apart, and keeps the key out of the path', () => {

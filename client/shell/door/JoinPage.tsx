@@ -1,8 +1,8 @@
 import { useState, type SyntheticEvent } from 'react'
-import { takeSeat } from '../connection/api.ts'
-import type { SeatInfo } from '../connection/seat.ts'
-import { remembered } from '../session/remembered.ts'
-import '../controls/NumberField.css'
+import { takeSeat } from '../../connection/api.ts'
+import type { SeatInfo } from '../../connection/seat.ts'
+import { remembered } from '../../session/remembered.ts'
+import '../../controls/NumberField.css'
 import './CardPage.css'
 
 export interface JoinPageProps {

@@ -1,8 +1,8 @@
-import { Popover } from '../controls/Popover.tsx'
-import type { Person } from '../session/board.ts'
-import { useBoard } from '../session/useBoard.ts'
-import { useSeat } from '../session/useSeat.ts'
-import { ask } from '../session/pageStore.ts'
+import { Popover } from '../../controls/Popover.tsx'
+import type { Person } from '../../session/board.ts'
+import { useBoard } from '../../session/useBoard.ts'
+import { useSeat } from '../../session/useSeat.ts'
+import { ask } from '../../session/pageStore.ts'
 import './PeopleMenu.css'
 
 /** Who is here, who holds the pen, and how to ask more people in. */

@@ -1,12 +1,12 @@
-import { replaceJob } from '../../shared-core/plan/edits/job.ts'
-import { Dialog } from '../controls/Dialog.tsx'
-import { useBoard } from '../session/useBoard.ts'
-import { usePerform } from '../session/usePerform.ts'
-import { ask, useAsking, type Asking } from '../session/pageStore.ts'
+import { replaceJob } from '../../../shared-core/plan/edits/job.ts'
+import { Dialog } from '../../controls/Dialog.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePerform } from '../../session/usePerform.ts'
+import { ask, useAsking, type Asking } from '../../session/pageStore.ts'
+import { shortcutList } from '../shortcuts.ts'
 import { InviteDialog } from './InviteDialog.tsx'
 import { saveJobFile } from './jobFile.ts'
 import './PageDialogs.css'
-import { shortcutList } from './shortcuts.ts'
 
 /** Whatever the page asks just now, one at a time. */
 export function PageDialogs() {

@@ -1,8 +1,8 @@
 import { useStore } from 'zustand'
-import { shellKept } from '../connection/shellKept.ts'
-import { Popover } from '../controls/Popover.tsx'
-import type { ConnectionView } from '../session/board.ts'
-import { useBoard } from '../session/useBoard.ts'
+import { shellKept } from '../../connection/shellKept.ts'
+import { Popover } from '../../controls/Popover.tsx'
+import type { ConnectionView } from '../../session/board.ts'
+import { useBoard } from '../../session/useBoard.ts'
 import './ConnectionWords.css'
 
 /** The connection in a word or two, with a mark whose shape says it too; pressed, the whole sentence. */

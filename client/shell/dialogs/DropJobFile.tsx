@@ -1,5 +1,5 @@
 import { useEffect, useState, type ReactNode } from 'react'
-import { useBoard } from '../session/useBoard.ts'
+import { useBoard } from '../../session/useBoard.ts'
 import './DropJobFile.css'
 import { offerJobFile } from './jobFile.ts'
 

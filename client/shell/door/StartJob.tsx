@@ -1,6 +1,6 @@
 import { useState } from 'react'
-import type { Plan } from '../../shared-core/plan/schema/plan.ts'
-import { createJob, type NewJob } from '../connection/api.ts'
+import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import { createJob, type NewJob } from '../../connection/api.ts'
 
 /** Starts a job with the usual room and kit, or with what a job file holds. */
 export function StartJob({ onJob }: { readonly onJob: (job: NewJob) => void }) {
@@ -17,12 +17,12 @@ export function StartJob({ onJob }: { readonly onJob: (job: NewJob) => void }) {
 
   async function startNew(): Promise<void> {
     // The core's usual room and kit come when they are asked for: the first page does without.
-    const { newPlan } = await import('../session/newPlan.ts')
+    const { newPlan } = await import('../../session/newPlan.ts')
     await start(newPlan('New job'))
   }
 
   async function startFromFile(): Promise<void> {
-    const { chooseFile, readFile } = await import('./jobFile.ts')
+    const { chooseFile, readFile } = await import('../dialogs/jobFile.ts')
     const file = await chooseFile()
     if (file === null) return
     const reading = await readFile(file)

@@ -1,5 +1,5 @@
-import { Popover, PopoverClose } from '../controls/Popover.tsx'
-import { useBoard } from '../session/useBoard.ts'
+import { Popover, PopoverClose } from '../../controls/Popover.tsx'
+import { useBoard } from '../../session/useBoard.ts'
 import { JobWork } from './JobWork.tsx'
 
 /** The job as a whole: its file, and how this person sees it. */

@@ -1,12 +1,12 @@
 import { useState } from 'react'
-import { renewLink, withdrawLinks, type RoleLink } from '../connection/api.ts'
-import { Choice } from '../controls/Choice.tsx'
-import { Dialog } from '../controls/Dialog.tsx'
-import { useSeat } from '../session/useSeat.ts'
-import { ask } from '../session/pageStore.ts'
+import { renewLink, withdrawLinks, type RoleLink } from '../../connection/api.ts'
+import { Choice } from '../../controls/Choice.tsx'
+import { Dialog } from '../../controls/Dialog.tsx'
+import { useSeat } from '../../session/useSeat.ts'
+import { ask } from '../../session/pageStore.ts'
+import { LinkCard } from '../door/LinkCard.tsx'
+import { roleOptions } from '../door/roleWords.ts'
 import './InviteDialog.css'
-import { LinkCard } from './LinkCard.tsx'
-import { roleOptions } from './roleWords.ts'
 
 /** Makes a secret link for a role, or withdraws those there are. It is shown once: the relay keeps no copy of its key. */
 export function InviteDialog() {

@@ -1,7 +1,8 @@
 import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
 import { useState } from 'react'
-import { Popover } from '../controls/Popover.tsx'
-import { useBoard } from '../session/useBoard.ts'
+import { Popover } from '../../controls/Popover.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { shortTopBar, useMedia } from '../useMedia.ts'
 import { CameraLine } from './CameraLine.tsx'
 import { ConnectionWords } from './ConnectionWords.tsx'
 import { JobMenu } from './JobMenu.tsx'
@@ -9,7 +10,6 @@ import { LookMenu } from './LookMenu.tsx'
 import { PeopleMenu } from './PeopleMenu.tsx'
 import { SetWords } from './SetWords.tsx'
 import './TopBar.css'
-import { shortTopBar, useMedia } from './useMedia.ts'
 
 /** Job, look and camera on the left; who is here and what can be taken back on the right. */
 export function TopBar() {

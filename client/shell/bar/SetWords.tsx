@@ -1,6 +1,6 @@
-import type { Selection } from '../session/board.ts'
-import { useBoard } from '../session/useBoard.ts'
-import { setSheet } from '../session/pageStore.ts'
+import type { Selection } from '../../session/board.ts'
+import { useBoard } from '../../session/useBoard.ts'
+import { setSheet } from '../../session/pageStore.ts'
 import './SetWords.css'
 
 const things = [

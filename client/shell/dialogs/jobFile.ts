@@ -1,6 +1,6 @@
-import { JOB_FILE_ENDING, JOB_FILE_MOST_CHARACTERS, readJobFile, writeJobFile, type PlanReading } from '../../shared-core/plan/read.ts'
-import type { Plan } from '../../shared-core/plan/schema/plan.ts'
-import { ask } from '../session/pageStore.ts'
+import { JOB_FILE_ENDING, JOB_FILE_MOST_CHARACTERS, readJobFile, writeJobFile, type PlanReading } from '../../../shared-core/plan/read.ts'
+import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import { ask } from '../../session/pageStore.ts'
 
 /** Gives the plan to the person as a file, under the job's own title. */
 export function saveJobFile(plan: Plan): void {

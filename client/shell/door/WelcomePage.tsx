@@ -1,11 +1,11 @@
 import { useEffect, useState, type SyntheticEvent } from 'react'
-import { takeDemoSeat, whatIsOffered, type NewJob, type RoleLink, type Welcome } from '../connection/api.ts'
-import { remembered } from '../session/remembered.ts'
-import { readPastedLink } from '../session/route.ts'
+import { takeDemoSeat, whatIsOffered, type NewJob, type RoleLink, type Welcome } from '../../connection/api.ts'
+import { remembered } from '../../session/remembered.ts'
+import { readPastedLink } from '../../session/route.ts'
+import '../../controls/NumberField.css'
 import { LinkCard } from './LinkCard.tsx'
 import { StartJob } from './StartJob.tsx'
 import { StopScale } from './StopScale.tsx'
-import '../controls/NumberField.css'
 import './WelcomePage.css'
 
 /** The first page: come in by a link, go on with a job, or start one. */

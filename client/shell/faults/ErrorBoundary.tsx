@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
+import '../door/CardPage.css'
 import { FaultNet } from './FaultNet.tsx'
-import './CardPage.css'
 
 /** The last net: a fault of ours shows plain words and a way on, and never an empty page. */
 export function ErrorBoundary({ children }: { readonly children: ReactNode }) {

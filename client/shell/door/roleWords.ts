@@ -1,4 +1,4 @@
-import type { Role } from '../session/board.ts'
+import type { Role } from '../../session/board.ts'
 
 export const roleOptions = [
   { value: 'photographer', label: 'Photographer' },

@@ -1,7 +1,7 @@
 import { Check, Copy } from 'lucide-react'
 import { useState } from 'react'
-import type { RoleLink } from '../connection/api.ts'
-import '../controls/NumberField.css'
+import type { RoleLink } from '../../connection/api.ts'
+import '../../controls/NumberField.css'
 import './LinkCard.css'
 import { roleWords } from './roleWords.ts'
 
