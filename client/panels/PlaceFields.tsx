@@ -1,6 +1,6 @@
 import type { Place } from '../../shared-core/plan/schema/quantities.ts'
 import type { MakeEdit } from '../session/usePlanEdit.ts'
-import { LengthField } from './fields.tsx'
+import { LengthField } from './planFields.tsx'
 
 interface PlaceFieldsProps {
   readonly title: string

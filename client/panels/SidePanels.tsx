@@ -1,14 +1,14 @@
 import { useBoard } from '../session/useBoard.ts'
 import { AreaSheet } from './AreaSheet.tsx'
-import { BackdropSheet } from './BackdropSheet.tsx'
-import { CameraSheet } from './CameraSheet.tsx'
-import { KitSheet } from './KitSheet.tsx'
-import { LightSheet } from './LightSheet.tsx'
+import { BackdropSheet } from './backdrop/BackdropSheet.tsx'
+import { CameraSheet } from './camera/CameraSheet.tsx'
+import { KitSheet } from './kit/KitSheet.tsx'
+import { LightSheet } from './light/LightSheet.tsx'
 import { PieceSheet } from './PieceSheet.tsx'
 import { PointSheet } from './PointSheet.tsx'
-import { RoomSheet } from './RoomSheet.tsx'
+import { RoomSheet } from './room/RoomSheet.tsx'
 import './SidePanels.css'
-import { SubjectSheet } from './SubjectSheet.tsx'
+import { SubjectSheet } from './subject/SubjectSheet.tsx'
 
 /** Content of the sheet about the selected thing. The sheet itself (its edge, close button, Escape) is the shell's. */
 export function SidePanels() {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { cameraEntries } from '../../client/panels/cameraEntries.ts'
+import { cameraEntries } from '../../client/panels/camera/cameraEntries.ts'
 import { shortcutOf, type KeyPress } from '../../client/shell/shortcuts.ts'
 
 const press = (key: string, held: Partial<KeyPress> = {}) => shortcutOf({ key, command: false, shift: false, alt: false, ...held })

@@ -3,7 +3,7 @@ import type { Camera } from '../../../shared-core/plan/schema/look.ts'
 import { NumberField, type NumberFieldProps } from '../../controls/NumberField.tsx'
 import { useBoard } from '../../session/useBoard.ts'
 import { usePerform } from '../../session/usePerform.ts'
-import { cameraEntries } from '../../panels/cameraEntries.ts'
+import { cameraEntries } from '../../panels/camera/cameraEntries.ts'
 import './CameraLine.css'
 
 /** Aperture, shutter, ISO and white balance, each to type over; the look hangs on all four. */

@@ -1,11 +1,11 @@
-import { changeLight } from '../../shared-core/plan/edits/lights.ts'
-import type { Light } from '../../shared-core/plan/schema/look.ts'
-import { Choice } from '../controls/Choice.tsx'
-import { ChoiceList } from '../controls/ChoiceList.tsx'
-import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../session/usePlanEdit.ts'
-import { QuantityField } from './fields.tsx'
-import { angleQuantity } from './quantities.ts'
+import { changeLight } from '../../../shared-core/plan/edits/lights.ts'
+import type { Light } from '../../../shared-core/plan/schema/look.ts'
+import { Choice } from '../../controls/Choice.tsx'
+import { ChoiceList } from '../../controls/ChoiceList.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
+import { QuantityField } from '../planFields.tsx'
+import { angleQuantity } from '../quantities.ts'
 
 const grids = [
   { value: 'none', label: 'None' },

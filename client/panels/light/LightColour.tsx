@@ -1,11 +1,11 @@
 import { ArrowUp, X } from 'lucide-react'
-import { changeLight, setGels } from '../../shared-core/plan/edits/lights.ts'
-import type { Light } from '../../shared-core/plan/schema/look.ts'
-import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
-import { Choice } from '../controls/Choice.tsx'
-import { GelDrawerButton } from '../gels/GelDrawerButton.tsx'
-import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../session/usePlanEdit.ts'
+import { changeLight, setGels } from '../../../shared-core/plan/edits/lights.ts'
+import type { Light } from '../../../shared-core/plan/schema/look.ts'
+import type { LightPrediction } from '../../../shared-core/predict/prediction.ts'
+import { Choice } from '../../controls/Choice.tsx'
+import { GelDrawerButton } from '../../gels/GelDrawerButton.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
 
 const gelPlaces = [
   { value: 'at-the-head', label: 'At the head' },

@@ -1,9 +1,9 @@
-import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import { formatLength } from '../../shared-core/plan/entry/length.ts'
-import { formatSize } from '../../shared-core/plan/entry/size.ts'
-import { signedStops } from '../ladder/areaNames.ts'
-import type { Units } from '../session/board.ts'
-import type { Fact } from './Facts.tsx'
+import type { Prediction } from '../../../shared-core/predict/prediction.ts'
+import { formatLength } from '../../../shared-core/plan/entry/length.ts'
+import { formatSize } from '../../../shared-core/plan/entry/size.ts'
+import { signedStops } from '../../ladder/areaNames.ts'
+import type { Units } from '../../session/board.ts'
+import type { Fact } from '../Facts.tsx'
 
 /** Framing, depth, steady light and haze: what follows from where the camera stands and how it is set. */
 export function cameraFacts({ framing, depthOfField, ambient, background }: Prediction, units: Units): readonly Fact[] {

@@ -1,6 +1,6 @@
-import { formatFNumber, parseFNumber } from '../../shared-core/plan/entry/aperture.ts'
-import { formatIso, formatKelvin, formatShutter, parseIso, parseKelvin, parseShutter } from '../../shared-core/plan/entry/camera.ts'
-import type { NumberFieldProps } from '../controls/NumberField.tsx'
+import { formatFNumber, parseFNumber } from '../../../shared-core/plan/entry/aperture.ts'
+import { formatIso, formatKelvin, formatShutter, parseIso, parseKelvin, parseShutter } from '../../../shared-core/plan/entry/camera.ts'
+import type { NumberFieldProps } from '../../controls/NumberField.tsx'
 
 type Entry = Pick<NumberFieldProps, 'label' | 'format' | 'parse'> & { readonly step: NonNullable<NumberFieldProps['step']> }
 

@@ -1,12 +1,12 @@
 import { Plus, Trash2 } from 'lucide-react'
-import { changeRoom } from '../../shared-core/plan/edits/job.ts'
-import { addCircuit, changeCircuit, removeCircuit } from '../../shared-core/plan/edits/room.ts'
-import type { Room } from '../../shared-core/plan/schema/room.ts'
-import { TextField } from '../controls/TextField.tsx'
-import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../session/usePlanEdit.ts'
-import { QuantityField } from './fields.tsx'
-import { plainQuantity } from './quantities.ts'
+import { changeRoom } from '../../../shared-core/plan/edits/job.ts'
+import { addCircuit, changeCircuit, removeCircuit } from '../../../shared-core/plan/edits/room.ts'
+import type { Room } from '../../../shared-core/plan/schema/room.ts'
+import { TextField } from '../../controls/TextField.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
+import { QuantityField } from '../planFields.tsx'
+import { plainQuantity } from '../quantities.ts'
 
 /** The mains and its breakers, with the share of each that is usually planned on. */
 export function RoomCircuits({ room }: { readonly room: Room }) {

@@ -1,12 +1,12 @@
-import { chooseHead, changeLight, setPower } from '../../shared-core/plan/edits/lights.ts'
-import { formatPower } from '../../shared-core/plan/entry/power.ts'
-import { powerNotations } from '../../shared-core/plan/schema/kit.ts'
-import type { Light } from '../../shared-core/plan/schema/look.ts'
-import { ChoiceList } from '../controls/ChoiceList.tsx'
-import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../session/usePlanEdit.ts'
-import { QuantityField } from './fields.tsx'
-import { powerOf, stopsQuantity } from './quantities.ts'
+import { chooseHead, changeLight, setPower } from '../../../shared-core/plan/edits/lights.ts'
+import { formatPower } from '../../../shared-core/plan/entry/power.ts'
+import { powerNotations } from '../../../shared-core/plan/schema/kit.ts'
+import type { Light } from '../../../shared-core/plan/schema/look.ts'
+import { ChoiceList } from '../../controls/ChoiceList.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
+import { QuantityField } from '../planFields.tsx'
+import { powerOf, stopsQuantity } from '../quantities.ts'
 
 /** Power as this head writes it and as others say it, the head itself, and what was wanted. */
 export function LightPower({ lightId, light }: { readonly lightId: string; readonly light: Light }) {

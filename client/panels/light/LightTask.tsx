@@ -1,10 +1,10 @@
-import { changeLight } from '../../shared-core/plan/edits/lights.ts'
-import { planes, type Light } from '../../shared-core/plan/schema/look.ts'
-import { ChoiceList } from '../controls/ChoiceList.tsx'
-import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../session/usePlanEdit.ts'
-import { QuantityField } from './fields.tsx'
-import { plainQuantity } from './quantities.ts'
+import { changeLight } from '../../../shared-core/plan/edits/lights.ts'
+import { planes, type Light } from '../../../shared-core/plan/schema/look.ts'
+import { ChoiceList } from '../../controls/ChoiceList.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
+import { QuantityField } from '../planFields.tsx'
+import { plainQuantity } from '../quantities.ts'
 
 const planeOptions = planes.map((plane) => ({ value: plane, label: plane.replace('-', ' ') }))
 

@@ -1,11 +1,11 @@
-import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
-import { formatKelvin, formatShutter } from '../../shared-core/plan/entry/camera.ts'
-import { formatLength } from '../../shared-core/plan/entry/length.ts'
-import { formatNumber } from '../../shared-core/plan/entry/number.ts'
-import { signedStops } from '../ladder/areaNames.ts'
-import type { Units } from '../session/board.ts'
-import type { Fact } from './Facts.tsx'
-import { meterInWords } from './meterWords.ts'
+import type { LightPrediction } from '../../../shared-core/predict/prediction.ts'
+import { formatKelvin, formatShutter } from '../../../shared-core/plan/entry/camera.ts'
+import { formatLength } from '../../../shared-core/plan/entry/length.ts'
+import { formatNumber } from '../../../shared-core/plan/entry/number.ts'
+import { signedStops } from '../../ladder/areaNames.ts'
+import type { Units } from '../../session/board.ts'
+import type { Fact } from '../Facts.tsx'
+import { meterInWords } from '../meterWords.ts'
 
 /** What a light gives as it stands, for the sheet about it. */
 export function lightFacts(light: LightPrediction, units: Units): readonly Fact[] {

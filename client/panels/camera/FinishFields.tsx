@@ -1,9 +1,9 @@
-import { changeFinish } from '../../shared-core/plan/edits/look.ts'
-import type { Finish } from '../../shared-core/plan/schema/look.ts'
-import { Slider } from '../controls/Slider.tsx'
-import { formatStops } from '../../shared-core/plan/entry/stops.ts'
-import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit } from '../session/usePlanEdit.ts'
+import { changeFinish } from '../../../shared-core/plan/edits/look.ts'
+import type { Finish } from '../../../shared-core/plan/schema/look.ts'
+import { Slider } from '../../controls/Slider.tsx'
+import { formatStops } from '../../../shared-core/plan/entry/stops.ts'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePlanEdit } from '../../session/usePlanEdit.ts'
 
 interface FinishRange {
   readonly key: keyof Finish

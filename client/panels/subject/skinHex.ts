@@ -1,8 +1,8 @@
-import { displayHex } from '../../shared-core/colour/display.ts'
-import { NO_FINISH } from '../../shared-core/colour/finish.ts'
-import { lightThrough, xyzOfLight } from '../../shared-core/colour/xyz.ts'
-import { illuminants } from '../../shared-core/spectra/illuminants.ts'
-import { skinReflectance } from '../../shared-core/spectra/surface/skin.ts'
+import { displayHex } from '../../../shared-core/colour/display.ts'
+import { NO_FINISH } from '../../../shared-core/colour/finish.ts'
+import { lightThrough, xyzOfLight } from '../../../shared-core/colour/xyz.ts'
+import { illuminants } from '../../../shared-core/spectra/illuminants.ts'
+import { skinReflectance } from '../../../shared-core/spectra/surface/skin.ts'
 
 const [, daylightLuminance] = xyzOfLight(illuminants.D65)
 

@@ -1,10 +1,10 @@
 import { useState } from 'react'
-import { Without } from '../ask/without/Without.tsx'
-import { Choice } from '../controls/Choice.tsx'
-import { GelDrawer } from '../gels/GelDrawer.tsx'
+import { Without } from '../../ask/without/Without.tsx'
+import { Choice } from '../../controls/Choice.tsx'
+import { GelDrawer } from '../../gels/GelDrawer.tsx'
+import { PanelHead } from '../PanelHead.tsx'
 import { KitHeads } from './KitHeads.tsx'
 import { KitModifiers } from './KitModifiers.tsx'
-import { PanelHead } from './PanelHead.tsx'
 
 const drawers = [
   { value: 'heads', label: 'Heads' },

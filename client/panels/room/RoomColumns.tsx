@@ -1,10 +1,10 @@
 import { Plus, Trash2 } from 'lucide-react'
-import { addColumn, changeColumn, removeColumn } from '../../shared-core/plan/edits/room.ts'
-import type { Room } from '../../shared-core/plan/schema/room.ts'
-import { TextField } from '../controls/TextField.tsx'
-import { useBoard } from '../session/useBoard.ts'
-import { usePlanEdit, type MakeEdit } from '../session/usePlanEdit.ts'
-import { LengthField } from './fields.tsx'
+import { addColumn, changeColumn, removeColumn } from '../../../shared-core/plan/edits/room.ts'
+import type { Room } from '../../../shared-core/plan/schema/room.ts'
+import { TextField } from '../../controls/TextField.tsx'
+import { useBoard } from '../../session/useBoard.ts'
+import { usePlanEdit, type MakeEdit } from '../../session/usePlanEdit.ts'
+import { LengthField } from '../planFields.tsx'
 
 type Column = Room['columns'][string]
 

@@ -1,6 +1,6 @@
-import type { BackgroundPrediction, WhiteVerdict } from '../../shared-core/predict/prediction.ts'
-import { signedStops } from '../ladder/areaNames.ts'
-import { Facts } from './Facts.tsx'
+import type { BackgroundPrediction, WhiteVerdict } from '../../../shared-core/predict/prediction.ts'
+import { signedStops } from '../../ladder/areaNames.ts'
+import { Facts } from '../Facts.tsx'
 
 const verdictWords: Readonly<Record<WhiteVerdict, string>> = { white: 'white', 'cast-left': 'cast left', 'not-white': 'not white' }
 
