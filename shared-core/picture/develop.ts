@@ -81,8 +81,8 @@ function developPixels(
       gr = toDisplay[1][0] * fr + toDisplay[1][1] * fg + toDisplay[1][2] * fb
       bl = toDisplay[2][0] * fr + toDisplay[2][1] * fg + toDisplay[2][2] * fb
     }
-    const lowest = r < gr ? (r < bl ? r : bl) : gr < bl ? gr : bl
-    if (lowest < 0) {
+    if (r < 0 || gr < 0 || bl < 0) {
+      const lowest = r < gr ? (r < bl ? r : bl) : gr < bl ? gr : bl
       // As intoGamut in colour/display.ts: mixed with grey of the same luminance until no channel is below 0.
       let grey = wr * r + wg * gr + wb * bl
       grey = grey < 0 ? 0 : grey > 1 ? 1 : grey
@@ -92,7 +92,7 @@ function developPixels(
       bl = grey + kept * (bl - grey)
     }
     // One word a pixel, red in the lowest byte: every machine this runs on counts that way.
-    pixels[pixel] = OPAQUE | (codeOf(bl) << 16) | (codeOf(gr) << 8) | codeOf(r)
+    pixels[pixel] = OPAQUE | (codes[(bl * CODE_STEPS + 0.5) | 0]! << 16) | (codes[(gr * CODE_STEPS + 0.5) | 0]! << 8) | codes[(r * CODE_STEPS + 0.5) | 0]!
   }
 }
 
@@ -162,9 +162,7 @@ function finished(table: Float64Array, value: number): number {
 }
 
 const CODE_STEPS = 16_384
+/** More than any clipped channels come to after matrix and finish: 2.5 at the most, over every white balance. */
+const MOST = 4
 /** Codes by linear light; sRGB and Display P3 share the curve. Five steps to the narrowest code, near black. */
-const codes = Uint8Array.from({ length: CODE_STEPS + 1 }, (_, i) => Math.round(255 * encodedFromLinear(i / CODE_STEPS)))
-
-function codeOf(value: number): number {
-  return value <= 0 ? 0 : value >= 1 ? 255 : codes[(value * CODE_STEPS + 0.5) | 0]!
-}
+const codes = Uint8Array.from({ length: MOST * CODE_STEPS + 1 }, (_, i) => Math.round(255 * encodedFromLinear(Math.min(1, i / CODE_STEPS))))

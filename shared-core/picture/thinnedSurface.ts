@@ -15,9 +15,9 @@ export interface ThinnedSurface {
 /** Slots of the few that each slot of the whole is read off. */
 const PARENTS = 4
 /** No two of the few are within so many edges of each other, where they are of one material. */
-const APART = 2
+const APART = 3
 /** A slot is read off those of the few that are within so many edges: one more, or patches would show. */
-const REACH = 3
+const REACH = 4
 
 const thinned = new WeakMap<SeenSurface, ThinnedSurface>()
 

@@ -1,10 +1,11 @@
 import chromiumPackage from '@sparticuz/chromium'
-import type { Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { BoardPage } from '../browser/boardPage.ts'
 import { launchChromium } from '../browser/chromium.ts'
 import { startServer } from '../browser/runningServer.ts'
 import type { BenchRow } from './row.ts'
 
+const FRESH_VISITS = 3
 const DRAG_MS = 3_000
 const MOUSE_EVERY_MS = 8
 /** The hand goes round once in 2.5 s. */
@@ -16,17 +17,10 @@ export async function boardRows(): Promise<BenchRow[]> {
   const server = await startServer()
   const browser = await launchChromium()
   try {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
-    const page = await context.newPage()
-    await page.goto(server.links.photographer)
-    await page.getByLabel('Your name').fill('Ines')
-    const joinedMs = Date.now()
-    await page.getByRole('button', { name: 'Come in' }).click()
-    await page.locator('.frame-print canvas:is([data-picture="sketched"], [data-picture="drawn"])').waitFor()
-    const firstPictureMs = Date.now() - joinedMs
-    await page.locator('.frame-print canvas[data-picture="drawn"]').waitFor()
-    const fullPictureMs = Date.now() - joinedMs
-    await context.close()
+    const visits = []
+    for (let visit = 0; visit < FRESH_VISITS; visit++) visits.push(await freshVisit(browser, server.links.photographer))
+    const firstPictureMs = middle(visits.map(({ first }) => first))
+    const fullPictureMs = middle(visits.map(({ full }) => full))
 
     const ines = await BoardPage.join(await browser.newContext({ viewport: { width: 1440, height: 900 } }), server.links.photographer, 'Ines')
     await ines.page.locator('.frame-print canvas[data-picture="drawn"]').waitFor()
@@ -48,8 +42,8 @@ export async function boardRows(): Promise<BenchRow[]> {
     const { tookMs, counts } = await drag(ines.page, from)
     await ines.page.mouse.up()
     return [
-      { name: 'board: first picture after coming in, fresh visit', value: firstPictureMs, unit: 'ms', target: 1_500, better: 'lower', note: 'at the size of the print, light between few points; the name typed in no time' },
-      { name: 'board: the same in full', value: fullPictureMs, unit: 'ms', target: null, better: 'lower', note: 'every point lit for itself' },
+      { name: 'board: first picture after coming in, fresh visit', value: firstPictureMs, unit: 'ms', target: 1_500, better: 'lower', note: `median of ${FRESH_VISITS}, from the click to the screen that shows it, by the page's own clock; the name typed in no time; drawn at the hand's size` },
+      { name: 'board: the same in full', value: fullPictureMs, unit: 'ms', target: null, better: 'lower', note: 'at the size of the print, every point lit for itself' },
       { name: 'board: Frames a second while a light is dragged', value: (counts.pictures * 1_000) / tookMs, unit: '1/s', target: 30, better: 'higher', note: `3 s, demo look, software renderer; a mouse that moves 125 times a second, of which the page heard ${((counts.moves * 1_000) / tookMs).toFixed(0)}` },
       { name: 'board: longest main-thread task in that drag', value: counts.longestTaskMs, unit: 'ms', target: 50, better: 'lower', note: '0 means none over 50 ms' },
     ]
@@ -57,6 +51,42 @@ export async function boardRows(): Promise<BenchRow[]> {
     await browser.close()
     await server.stop()
   }
+}
+
+interface PictureTimes {
+  readonly first: number
+  readonly full: number
+}
+
+/** Somebody who was never here: nothing kept, nothing cached. */
+async function freshVisit(browser: Browser, link: string): Promise<PictureTimes> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+  const page = await context.newPage()
+  await page.addInitScript(() => {
+    let cameInMs = 0
+    const times: Record<string, number> = {}
+    Object.assign(globalThis, { pictureTimes: times })
+    addEventListener('click', () => { cameInMs = performance.now() }, { capture: true, once: true })
+    new MutationObserver(() => {
+      const shown = document.querySelector<HTMLElement>('.frame-print canvas')?.dataset['picture']
+      const name = { sketched: 'first', drawn: 'full' }[shown ?? '']
+      if (name === undefined || name in times) return
+      times[name] = Number.NaN
+      // The screen shows it with the next frame but not before that is drawn.
+      requestAnimationFrame(() => setTimeout(() => { times[name] = performance.now() - cameInMs }))
+    }).observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ['data-picture'] })
+  })
+  await page.goto(link)
+  await page.getByLabel('Your name').fill('Ines')
+  await page.getByRole('button', { name: 'Come in' }).click()
+  await page.waitForFunction(() => (globalThis as unknown as { pictureTimes: PictureTimes }).pictureTimes.full > 0)
+  const { first, full } = await page.evaluate(() => (globalThis as unknown as { pictureTimes: Partial<PictureTimes> & { full: number } }).pictureTimes)
+  await context.close()
+  return { first: first ?? full, full }
+}
+
+function middle(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[values.length >> 1]!
 }
 
 interface DragCounts {

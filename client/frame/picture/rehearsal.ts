@@ -17,7 +17,7 @@ const IN_FRONT = cameraView({
 
 /** After so many an engine has the picture's code in machine words. */
 const LOOKS = 3
-const MOVES = 16
+const MOVES = 64
 /** So long without an order, and nobody is waiting. */
 const QUIET_MS = 400
 
