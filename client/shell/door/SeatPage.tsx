@@ -6,6 +6,7 @@ import { beginFirstPicture } from '../../frame/picture/firstPicture.ts'
 import type { BoardStore } from '../../session/boardStore.ts'
 import { firstLookId } from '../../session/looksInOrder.ts'
 import { openBoard } from '../../session/openBoard.ts'
+import { rehearseNumbers } from '../../session/rehearseNumbers.ts'
 import { remembered } from '../../session/remembered.ts'
 import { BoardContext } from '../../session/useBoard.ts'
 import { SeatContext } from '../../session/useSeat.ts'
@@ -59,6 +60,12 @@ function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
       }),
     [seat],
   )
+
+  useEffect(() => {
+    if (board === null) return
+    const { plan, lookId } = board.getState()
+    return rehearseNumbers(createPredictor(), plan, lookId)
+  }, [board])
 
   if (board === null) return waiting.turnedAway ? <TurnedAway words={waiting.words} /> : <WaitingPage words={waiting.words} />
   return (
