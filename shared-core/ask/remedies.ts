@@ -19,7 +19,7 @@ export type Lack =
   | { readonly kind: 'heads'; readonly count: number }
   /** "Without D": its head is gone; others may stand in for it. */
   | { readonly kind: 'light'; readonly lightId: string }
-  /** "The octa is missing", and maybe "there is only a 120": a modifier that comes instead. */
+  /** "The octa is missing", or "there is only a 120": the one modifier that comes instead; null for whatever the kit has. */
   | { readonly kind: 'modifier'; readonly modifierId: string; readonly instead: Modifier | null }
   /** "The ceiling is at 2.7 m." */
   | { readonly kind: 'ceiling'; readonly heightMetres: number }
@@ -86,7 +86,7 @@ function dropped(lookId: string, look: Look, ids: readonly string[], standIn: st
   return [plain, ...boards]
 }
 
-/** Each light that carried it in the modifiers nearest to it in size; in the one that comes instead, where one does. */
+/** Each light that carried it in the modifiers nearest to it in size; in the one that comes instead alone, where one does. */
 function withoutModifier(plan: Plan, lookId: string, look: Look, modifierId: string, instead: Modifier | null): readonly Remedy[] {
   const missing = plan.modifiers[modifierId]
   const carrying = lightsInSetUpOrder(look).filter(([, light]) => light.modifierId === modifierId)
@@ -101,7 +101,7 @@ function withoutModifier(plan: Plan, lookId: string, look: Look, modifierId: str
   const hired = instead
     ? [{ id: newModifierId, modifier: instead, off: 0, added: [{ path: ['modifiers', newModifierId], set: instead }] }] : []
   const letters = carrying.map(([, { letter }]) => letter).join(' and ')
-  return [...hired, ...owned].map(({ id, modifier, added }): Remedy => ({
+  return (instead ? hired : owned).map(({ id, modifier, added }): Remedy => ({
     title: `${letters} in ${modifier.name}`,
     edit: { name: 'fewerHeads', changes: [...added, ...carrying.flatMap(([lightId, { grid }]) => [
       leafChange(lookId, lightId, 'modifierId', id),

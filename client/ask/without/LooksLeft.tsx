@@ -52,10 +52,10 @@ function OneLeft({ look, preview, isBest, onApplied }: OneLeftProps) {
   const seen = areasLost(areas)
   return (
     <section className="without-one" aria-label={title}>
-      <h4 className="without-title">{title}</h4>
+      <h3 className="without-title">{title}</h3>
       <p className="answer-words">{leftWords(look)}</p>
       {stops.map((words) => <p key={words} className="answer-words without-stop">{words}</p>)}
-      {lost.length > 0 && <p className="answer-words"><b>Lost:</b> {lost.join('; ')}</p>}
+      {lost.length > 0 && <p className="answer-words without-lost">{capital(lost.join('; '))}.</p>}
       {mayEdit && edit.changes.length > 0 && (
         <div className="answer-acts">
           <button

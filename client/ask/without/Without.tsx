@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { NumberField } from '../../controls/NumberField.tsx'
 import { lengthIn } from '../../panels/quantities.ts'
 import type { Units } from '../../session/board.ts'
@@ -18,24 +18,29 @@ export function Without({ what }: { readonly what: WithoutWhat }) {
   const lookId = useBoard((board) => board.lookId)
   const question = useLooksLeft()
   const { asked, isPast } = question
+  const answer = useRef<HTMLDivElement>(null)
+  // Below a long list of what may be missing, an answer nobody sees would be none.
+  useEffect(() => answer.current?.scrollIntoView({ block: 'nearest' }), [asked?.choice, asked?.found])
   const groups = lackChoices(plan, lookId, what)
   const lack = asked?.choice.lack
   const modifierId = what.kind === 'modifier' ? what.id : lack?.kind === 'modifier' ? lack.modifierId : null
   return (
-    <section className="without" aria-label="Do without">
-      {groups.map(({ title, choices }) => (
-        <div key={title} className="without-group" role="group" aria-label={title || 'What is missing'}>
-          {title !== '' && <h4 className="answer-title">{title}</h4>}
-          <div className="without-choices">
-            {choices.map((choice) => <Pick key={choice.words} choice={choice} question={question} />)}
+    <section className="without" aria-label="Do without" data-wide={what.kind === 'anything'}>
+      <div className="without-missing">
+        {groups.map(({ title, choices }) => (
+          <div key={title} className="without-group" role="group" aria-label={title || 'What is missing'}>
+            {title !== '' && <h3 className="answer-title">{title}</h3>}
+            <div className="without-choices">
+              {choices.map((choice) => <Pick key={choice.words} choice={choice} question={question} />)}
+            </div>
           </div>
-        </div>
-      ))}
-      {modifierId !== null && <Instead key={modifierId} modifierId={modifierId} question={question} />}
-      {(what.kind === 'room' || what.kind === 'anything') && <OtherRoom question={question} />}
-      {groups.length === 0 && what.kind !== 'room' && <p className="answer-words">This look does not burn it: nothing would change.</p>}
+        ))}
+        {modifierId !== null && <Instead key={modifierId} modifierId={modifierId} question={question} />}
+        {(what.kind === 'room' || what.kind === 'anything') && <OtherRoom question={question} />}
+        {groups.length === 0 && what.kind !== 'room' && <p className="answer-words">This look does not burn it: nothing would change.</p>}
+      </div>
       {asked && (
-        <div className="without-answer">
+        <div ref={answer} className="without-answer">
           {asked.share !== null && (
             <p className="without-progress" role="status">
               <span className="answer-words">{asked.choice.words}: trying what is left, {Math.round(asked.share * 100)} %</span>
@@ -55,8 +60,14 @@ export function Without({ what }: { readonly what: WithoutWhat }) {
 
 function Pick({ choice, question }: { readonly choice: LackChoice; readonly question: LooksLeftQuestion }) {
   return (
-    <button type="button" className="button button-lined" aria-pressed={question.asked?.choice.words === choice.words} onClick={() => question.ask(choice)}>
-      {choice.words}
+    <button
+      type="button"
+      className="button button-lined"
+      aria-pressed={question.asked?.choice.words === choice.words}
+      aria-label={choice.words}
+      onClick={() => question.ask(choice)}
+    >
+      {choice.face ?? choice.words}
     </button>
   )
 }
@@ -74,7 +85,7 @@ function Instead({ modifierId, question }: { readonly modifierId: string; readon
   }
   return (
     <div className="without-group" role="group" aria-label="There is only another size">
-      <h4 className="answer-title">There is only another size</h4>
+      <h3 className="answer-title">There is only another size</h3>
       <div className="without-choices">
         {usualWidths(modifier).map((each) => {
           const choice = insteadOf(plan, modifierId, each, units)
@@ -101,7 +112,7 @@ function OtherRoom({ question }: { readonly question: LooksLeftQuestion }) {
   const { heightMetres, widthMetres } = useBoard((board) => board.plan.room)
   return (
     <div className="without-group" role="group" aria-label="Another room">
-      <h4 className="answer-title">Another room</h4>
+      <h3 className="answer-title">Another room</h3>
       <div className="without-choices">
         <Measure label="Ceiling at" now={heightMetres} choiceAt={ceilingAt} question={question} />
         <Measure label="Walls apart" now={widthMetres} choiceAt={wallsApart} question={question} />

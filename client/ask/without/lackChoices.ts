@@ -16,6 +16,8 @@ export type WithoutWhat =
 export interface LackChoice {
   /** "Without D" */
   readonly words: string
+  /** Shorter, under a title that says the rest. */
+  readonly face?: string
   readonly lack: Lack
 }
 
@@ -46,7 +48,11 @@ export function lackChoices(plan: Plan, lookId: string, what: WithoutWhat): read
       { title: 'A light', choices: burning.map(([id, { letter }]) => ({ words: `Without ${letter}`, lack: { kind: 'light', lightId: id } })) },
       { title: 'Heads', choices: fewerCounts(burning.length) },
       { title: 'A modifier', choices: carried(plan, burning).map((id) => missing(plan, id)) },
-      { title: 'Another head', choices: burning.flatMap(([id, light]) => onOtherHeads(plan, id, light)) },
+      ...Object.entries(plan.heads).map(([headId, { name }]) => ({
+        title: `On ${name}`,
+        choices: burning.flatMap(([id, light]) => onOtherHeads(plan, id, light).filter(({ lack }) => lack.kind === 'head' && lack.headId === headId))
+          .map((choice) => ({ ...choice, face: choice.words.split(' ')[0]! })),
+      })),
     ])
   }
 }
