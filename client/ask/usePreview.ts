@@ -11,6 +11,8 @@ export interface Preview {
   /** Writes it: one edit, one undo. */
   apply(edit: PlanEdit): void
   leave(): void
+  /** Forgets what is looked at, without touching the board: somebody else's edit lies over it now. */
+  giveWay(): void
 }
 
 export function usePreview(): Preview {
@@ -22,6 +24,10 @@ export function usePreview(): Preview {
     isHolding.current = false
     setSeen(null)
   }, [store])
+  const giveWay = useCallback(() => {
+    isHolding.current = false
+    setSeen(null)
+  }, [])
   useEffect(() => leave, [leave])
   return {
     seen,
@@ -36,5 +42,6 @@ export function usePreview(): Preview {
       store.getState().edit(edit)
     },
     leave,
+    giveWay,
   }
 }

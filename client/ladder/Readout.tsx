@@ -1,23 +1,32 @@
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import { stopsInWords } from '../frame/verdictWords.ts'
-import { signedStops } from './areaNames.ts'
+import { shortAreaName, signedStops } from './areaNames.ts'
+import type { PulledArea } from './areaPull.ts'
 import { feedsInWords, type Touched } from './feeds.ts'
 
 interface ReadoutProps {
   readonly prediction: Prediction
   readonly touched: Touched
   readonly pastRangeStops: number
+  /** The area that is pulled to another level. */
+  readonly pulled: PulledArea | null
 }
 
 /** Two quiet lines at the ladder's foot: what is touched, in words. */
-export function Readout({ prediction, touched, pastRangeStops }: ReadoutProps) {
-  const [first, second] = words(prediction, touched, pastRangeStops)
+export function Readout({ prediction, touched, pastRangeStops, pulled }: ReadoutProps) {
+  const [first, second] = pulled ? pulledWords(prediction, pulled) : words(prediction, touched, pastRangeStops)
   return (
     <p className="ladder-readout">
       <span>{first}</span>
       <span>{second}</span>
     </p>
   )
+}
+
+function pulledWords({ areas, background }: Prediction, { areaId, wantedStops, nowStops, words: way }: PulledArea): readonly [string, string] {
+  const area = areas.find(({ id }) => id === areaId)
+  const name = area ? shortAreaName(area, background.behind) : ''
+  return [`${name}: ${signedStops(wantedStops)} wanted, now ${signedStops(nowStops)}`, way]
 }
 
 function words(prediction: Prediction, touched: Touched, pastRangeStops: number): readonly [string, string] {

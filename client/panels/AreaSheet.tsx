@@ -1,7 +1,5 @@
 import { capital } from '../../shared-core/plan/capital.ts'
-import { formatStops } from '../../shared-core/plan/entry/stops.ts'
 import { markTrueArea, planCleanPlate, unmarkTrueArea } from '../../shared-core/plan/edits/snags.ts'
-import { AskHere } from '../ask/AskHere.tsx'
 import { MatchHere } from '../ask/match/MatchHere.tsx'
 import { SpillsHere } from '../ask/spill/SpillsHere.tsx'
 import { Switch } from '../controls/Switch.tsx'
@@ -14,7 +12,6 @@ import { PanelHead } from './PanelHead.tsx'
 /** One area of the picture: what it reads, what colour it takes, who lights it and who dilutes it. */
 export function AreaSheet({ areaId }: { readonly areaId: string }) {
   const label = useBoard((board) => board.prediction.areas.find(({ id }) => id === areaId)?.label)
-  const stops = useBoard((board) => board.prediction.areas.find(({ id }) => id === areaId)?.meter.stops)
   if (label === undefined) return null
   return (
     <div className="panel">
@@ -24,7 +21,6 @@ export function AreaSheet({ areaId }: { readonly areaId: string }) {
       <SpillsHere areaId={areaId} />
       <MatchHere areaId={areaId} />
       <TrueColour areaId={areaId} />
-      <AskHere key={areaId} firstWords={`${label} ${formatStops(stops ?? 0)}`} />
       <CareHere id={areaId} />
     </div>
   )

@@ -1,3 +1,4 @@
+import { AskPanel } from '../ask/AskPanel.tsx'
 import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
@@ -43,6 +44,9 @@ export function Desk() {
             </Part>
           </div>
         </div>
+        <Part name="Ask">
+          <AskPanel />
+        </Part>
       </main>
     </div>
   )

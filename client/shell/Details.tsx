@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronsDown, ChevronsUp, ChevronUp } from 'lucide-react'
 import { lazy, Suspense, useEffect, useRef } from 'react'
+import { AskHere } from '../ask/AskHere.tsx'
 import type { Selection } from '../session/board.ts'
 import { Unhurried } from '../session/Unhurried.tsx'
 import { useBoard } from '../session/useBoard.ts'
@@ -49,6 +50,7 @@ export function Details() {
       )}
       <div className="detail-line">
         {sheet === 'shut' ? <Unhurried><DetailLine selection={selection} /></Unhurried> : <span className="detail-line-words" />}
+        <AskHere selection={selection} />
         {sheet !== 'shut' && (
           <button
             type="button"

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { AskPanel } from '../ask/AskPanel.tsx'
 import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
@@ -46,6 +47,9 @@ export function Phone() {
         {flip === 'Floor' && <Room />}
         {flip === 'Job' && <JobFlip onSetChosen={() => setFlip('Frame')} />}
         {(flip === 'Frame' || flip === 'Ladder') && hasPicked && <Details />}
+        <Part name="Ask">
+          <AskPanel />
+        </Part>
       </main>
       <WhatItDid />
       <nav className="phone-bar" aria-label="Flips">

@@ -1,6 +1,6 @@
 /** What a key does on the board. One table: the page listens by it and the list of keys is drawn from it. */
 export type Shortcut =
-  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'before' | 'details' | 'let-go' | 'next-look' | 'previous-look' }
+  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'before' | 'details' | 'ask' | 'let-go' | 'next-look' | 'previous-look' }
   | { readonly does: 'light'; readonly letter: string }
 
 export interface KeyPress {
@@ -19,6 +19,8 @@ export const shortcutList: readonly { readonly keys: readonly string[]; readonly
   { keys: ['←', '↑', '→', '↓'], words: 'On the Floor: move what is picked by 1 cm, with Shift by 10 cm; with Alt turn it' },
   { keys: ['Shift', 'D'], words: 'On the Floor: duplicate what is picked' },
   { keys: ['Delete'], words: 'On the Floor: remove what is picked' },
+  { keys: ['/'], words: 'Ask: say what you want of the look' },
+  { keys: ['↑', '↓'], words: 'On an area of the Stop Ladder: the level wanted, by its head’s step, with Shift a third; ← → go to the next' },
   { keys: ['[', ']'], words: 'Previous and next look' },
   { keys: ['Enter'], words: 'Details of what is picked' },
   { keys: ['Esc'], words: 'Put the details away, then let go; in a number, put the old one back' },
@@ -38,6 +40,8 @@ export function shortcutOf({ key, command, shift, alt }: KeyPress): Shortcut | n
   }
   if (alt) return null
   if (key === '?') return { does: 'list' }
+  // With shift on many keyboards.
+  if (key === '/') return { does: 'ask' }
   if (shift) return null
   if (key === ' ') return { does: 'all-lights' }
   if (key === ',') return { does: 'before' }

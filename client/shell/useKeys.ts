@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { openAsk } from '../ask/askPanelStore.ts'
 import type { Board } from '../session/board.ts'
 import { looksInOrder } from '../session/looksInOrder.ts'
 import { useBoardStore } from '../session/useBoard.ts'
@@ -75,6 +76,8 @@ function perform(board: Board, does: Exclude<Shortcut['does'], 'light' | 'before
       return board.solo(null)
     case 'details':
       return setSheet('low')
+    case 'ask':
+      return board.mayEdit ? openAsk() : undefined
     case 'let-go':
       return letGo(board)
     case 'next-look':

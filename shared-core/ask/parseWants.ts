@@ -28,7 +28,7 @@ export function parseWants(text: string, plan: Plan, look: Look): Result<{ reado
   for (const part of parts) {
     const read = parsePart(part, plan, look)
     if (!read.ok) return read
-    const twice = wants.find((other) => subjectOf(other) === subjectOf(read.want))
+    const twice = wants.find((other) => wantSubject(other) === wantSubject(read.want))
     if (twice) return refuse(`“${part}” says something of what was already spoken of. Say one thing of each.`)
     wants.push(read.want)
   }
@@ -147,8 +147,8 @@ function listOf(names: readonly string[]): string {
   return names.length > shown.length ? `${shown.join(', ')} and ${names.length - shown.length} more` : shown.join(', ')
 }
 
-/** What a want is about: two of one kind about one thing cannot both be meant. */
-function subjectOf(want: Want): string {
+/** What a want is about, as a key: two with the same one cannot both be meant. */
+export function wantSubject(want: Want): string {
   switch (want.kind) {
     case 'area-level':
     case 'area-gel': return `level of ${want.areaId}`

@@ -1,5 +1,6 @@
 import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
 import { useState } from 'react'
+import { AskButton } from '../../ask/AskHere.tsx'
 import { Popover } from '../../controls/Popover.tsx'
 import { useBoard } from '../../session/useBoard.ts'
 import { shortTopBar, useMedia } from '../useMedia.ts'
@@ -22,6 +23,7 @@ export function TopBar() {
       <CameraLine />
       {short ? <SetMenu /> : <SetWords />}
       <div className="top-bar-right">
+        <AskButton />
         <ConnectionWords />
         <PeopleMenu />
         <UndoRedo />
