@@ -30,8 +30,8 @@ export function WhatItDid() {
           open={isOpen}
           onOpen={setIsOpen}
           trigger={
-            <button type="button" className="button did-more" aria-label="What happened before">
-              <History size={14} aria-hidden /> {here.length}
+            <button type="button" className="button did-more">
+              <History size={14} aria-hidden /> <span className="heard">What happened:</span> {here.length}
             </button>
           }
         >

@@ -55,7 +55,7 @@ describe('each edit says in one line what it did', () => {
 
     await tobin.undo()
     await saying(ines.page, /^Tobin: C \d+ cm /)
-    await ines.page.getByRole('button', { name: 'What happened before' }).click()
+    await ines.page.getByRole('button', { name: /^What happened: \d+/ }).click()
     const list = ines.page.getByRole('dialog', { name: 'What happened' }).getByRole('listitem')
     expect(await list.count()).toBe(2)
     await ines.page.keyboard.press('Escape')

@@ -62,6 +62,7 @@ function OneLeft({ look, preview, isBest, onApplied }: OneLeftProps) {
             type="button"
             className="button button-lined"
             aria-pressed={preview.seen === title}
+            aria-label={`Look at it: ${title}`}
             onClick={() => preview.look(title, edit)}
             onKeyDown={(event) => {
               // Escape first lets go of what is only looked at; then it means the sheet.
@@ -70,17 +71,18 @@ function OneLeft({ look, preview, isBest, onApplied }: OneLeftProps) {
               preview.leave()
             }}
           >
-            Look<span className="heard"> at it: {title}</span>
+            Look
           </button>
           <button
             type="button"
             className={`button ${isBest ? 'button-main' : 'button-lined'}`}
+            aria-label={`Apply: ${title}`}
             onClick={() => {
               preview.apply(edit)
               onApplied()
             }}
           >
-            Apply<span className="heard">: {title}</span>
+            Apply
           </button>
         </div>
       )}

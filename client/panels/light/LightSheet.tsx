@@ -20,6 +20,8 @@ import { LightTask } from './LightTask.tsx'
 /** Everything about one light: what it gives now, and what gives it. */
 export function LightSheet({ lightId }: { readonly lightId: string }) {
   const light = useBoard((board) => board.shown.looks[board.lookId]?.lights[lightId])
+  // Of the plan itself: a look at the set without it must not take away what it is looked at from.
+  const isBurning = useBoard((board) => board.plan.looks[board.lookId]?.lights[lightId]?.on)
   const predicted = useBoard((board) => board.prediction.lights.find(({ id }) => id === lightId))
   const units = useBoard((board) => board.units)
   const mayEdit = useBoard((board) => board.mayEdit)
@@ -51,7 +53,7 @@ export function LightSheet({ lightId }: { readonly lightId: string }) {
       <SnagsHere id={lightId} />
       <Facts label={`What ${light.letter} gives`} facts={lightFacts(predicted, units)} />
       <MayDrift thing="light" id={lightId} />
-      {light.on && <WithoutHere what={{ kind: 'light', id: lightId }} words="Do without it" />}
+      {isBurning && <WithoutHere what={{ kind: 'light', id: lightId }} words="Do without it" />}
       <CareHere id={lightId} />
       <Section title="Power" gist={predicted.powerText} open>
         <LightPower lightId={lightId} light={light} />
