@@ -1,35 +1,22 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import axe from 'axe-core'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { BrowserContext, Page } from 'playwright-core'
 import * as Y from 'yjs'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { readJobFile } from '../../shared-core/plan/read.ts'
 import { BoardPage } from './boardPage.ts'
-import { launchChromium } from './chromium.ts'
-import { startServer, type RunningServer } from './runningServer.ts'
-
-const LAPTOP = { width: 1440, height: 900 }
-const PHONE = { width: 390, height: 844 }
+import { demoJob, PHONE } from './demoJob.ts'
 
 describe('the board', () => {
-  let browser: Browser
-  let server: RunningServer
+  const job = demoJob()
   let context: BrowserContext
   let ines: BoardPage
 
-  beforeAll(async () => {
-    browser = await launchChromium()
-    server = await startServer()
-  })
-  afterAll(async () => {
-    await browser?.close()
-    await server?.stop()
-  })
   beforeEach(async () => {
-    context = await browser.newContext({ viewport: LAPTOP, acceptDownloads: true })
-    ines = await BoardPage.join(context, server.links.photographer, 'Ines')
+    context = await job.newContext()
+    ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.live()
   })
   afterEach(async () => {
@@ -77,7 +64,7 @@ describe('the board', () => {
     const saved = readJobFile(readFileSync(path, 'utf8'))
     expect(saved.ok && saved.plan.title).toBe(demoPlan.title)
 
-    const broken = join(server.dataDir, 'broken.json')
+    const broken = join(job.server.dataDir, 'broken.json')
     const text = JSON.parse(readFileSync(path, 'utf8')) as { looks: Record<string, { lights: Record<string, { energyJoules: unknown }> }> }
     text.looks['dusk']!.lights['a']!.energyJoules = 'plenty'
     writeFileSync(broken, JSON.stringify(text))
@@ -119,7 +106,7 @@ describe('the board', () => {
   })
 
   it('a client’s raw socket cannot write what the client may not', async () => {
-    const saskia = await BoardPage.join(context, server.links.client, 'Saskia')
+    const saskia = await BoardPage.join(context, job.server.links.client, 'Saskia')
     const before = await ines.numbers('A')
     const hostile = new Y.Doc()
     hostile.getMap('plan').set('looks', new Y.Map())
@@ -146,9 +133,9 @@ describe('the board', () => {
   })
 
   it('on a phone the three are three flips', async () => {
-    const phone = await browser.newContext({ viewport: PHONE, hasTouch: true, isMobile: true, deviceScaleFactor: 2 })
+    const phone = await job.newContext({ ...PHONE, deviceScaleFactor: 2 })
     const page = await phone.newPage()
-    await page.goto(server.links.assistant)
+    await page.goto(job.server.links.assistant)
     await page.getByLabel('Your name').fill('Tobin')
     await page.getByRole('button', { name: 'Come in' }).tap()
     const flips = page.getByRole('navigation', { name: 'Flips' })
@@ -160,7 +147,7 @@ describe('the board', () => {
     for (const button of await flips.getByRole('button').all()) {
       expect((await button.boundingBox())!.height).toBeGreaterThanOrEqual(48)
     }
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width)
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.viewport.width)
     expect(await faults(page)).toEqual([])
     await phone.close()
   })

@@ -1,28 +1,22 @@
 import { readFileSync } from 'node:fs'
 import { decode } from 'fast-png'
-import type { Browser, BrowserContext } from 'playwright-core'
+import type { BrowserContext } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
-import { launchChromium } from './chromium.ts'
-import { startServer, type RunningServer } from './runningServer.ts'
+import { demoJob } from './demoJob.ts'
 
 describe('the predicted picture on the board', () => {
-  let browser: Browser
-  let server: RunningServer
+  const job = demoJob()
   let context: BrowserContext
   let ines: BoardPage
 
   beforeAll(async () => {
-    browser = await launchChromium()
-    server = await startServer()
-    context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true })
-    ines = await BoardPage.join(context, server.links.photographer, 'Ines')
+    context = await job.newContext()
+    ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.page.locator('.frame-print canvas[data-picture="drawn"]').waitFor()
   })
   afterAll(async () => {
     await context?.close()
-    await browser?.close()
-    await server?.stop()
   })
 
   /** Mean of the Frame's pixels on the screen, 0-255. */

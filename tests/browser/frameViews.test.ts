@@ -1,14 +1,12 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
-import { launchChromium } from './chromium.ts'
-import { startServer, type RunningServer } from './runningServer.ts'
+import { demoJob, PHONE } from './demoJob.ts'
 
 const FRAME = '.frame-print > canvas[data-picture="drawn"]'
 
 describe('what is read off the Frame', () => {
-  let browser: Browser
-  let server: RunningServer
+  const job = demoJob()
   let context: BrowserContext
   let ines: BoardPage
   let page: Page
@@ -16,18 +14,14 @@ describe('what is read off the Frame', () => {
   let start: number
 
   beforeAll(async () => {
-    browser = await launchChromium()
-    server = await startServer()
-    context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
-    ines = await BoardPage.join(context, server.links.photographer, 'Ines')
+    context = await job.newContext()
+    ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     page = ines.page
     await page.locator(FRAME).waitFor()
     start = await rested(page)
   })
   afterAll(async () => {
     await context?.close()
-    await browser?.close()
-    await server?.stop()
   })
 
   it('names whose light a place is, all of it, and follows the picture', async () => {
@@ -161,22 +155,12 @@ describe('what is read off the Frame', () => {
 })
 
 describe('what is read off the Frame on a phone', () => {
-  let browser: Browser
-  let server: RunningServer
-
-  beforeAll(async () => {
-    browser = await launchChromium()
-    server = await startServer()
-  })
-  afterAll(async () => {
-    await browser?.close()
-    await server?.stop()
-  })
+  const job = demoJob()
 
   it('comes with a long press, above the finger, and stays until another touch', async () => {
-    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true })
+    const context = await job.newContext(PHONE)
     const page = await context.newPage()
-    await page.goto(server.links.photographer)
+    await page.goto(job.server.links.photographer)
     await page.getByLabel('Your name').fill('Ines')
     await page.getByRole('button', { name: 'Come in' }).click()
     await page.locator(FRAME).waitFor()

@@ -3,14 +3,13 @@ import { mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { decode } from 'fast-png'
-import type { Browser, BrowserContext } from 'playwright-core'
+import type { BrowserContext } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { LookPicture } from '../../shared-core/predict/lookPicture.ts'
 import { decodeSubject } from '../../shared-core/subject/asset/decode.ts'
 import { BoardPage } from './boardPage.ts'
-import { launchChromium } from './chromium.ts'
-import { startServer, type RunningServer } from './runningServer.ts'
+import { demoJob } from './demoJob.ts'
 
 /** The most by which any colour byte of two pictures differs. */
 function mostApart(a: ArrayLike<number>, b: ArrayLike<number>): number {
@@ -21,22 +20,17 @@ function mostApart(a: ArrayLike<number>, b: ArrayLike<number>): number {
 }
 
 describe('same plan, same picture', () => {
-  let browser: Browser
-  let server: RunningServer
+  const job = demoJob()
   let context: BrowserContext
   let ines: BoardPage
 
   beforeAll(async () => {
-    browser = await launchChromium()
-    server = await startServer()
-    context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true })
-    ines = await BoardPage.join(context, server.links.photographer, 'Ines')
+    context = await job.newContext()
+    ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.page.locator('.frame-print canvas[data-picture="drawn"]').first().waitFor()
   })
   afterAll(async () => {
     await context?.close()
-    await browser?.close()
-    await server?.stop()
   })
 
   it('on the page as Node draws it, to one level', async () => {

@@ -1,29 +1,19 @@
 import axe from 'axe-core'
-import type { Browser, BrowserContext } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import type { BrowserContext } from 'playwright-core'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
-import { launchChromium } from './chromium.ts'
-import { startServer, type RunningServer } from './runningServer.ts'
+import { demoJob } from './demoJob.ts'
 
 describe('snags on a board of three', () => {
-  let browser: Browser
-  let server: RunningServer
+  const job = demoJob()
   let context: BrowserContext
   let ines: BoardPage
   let tobin: BoardPage
 
-  beforeAll(async () => {
-    browser = await launchChromium()
-    server = await startServer()
-  })
-  afterAll(async () => {
-    await browser?.close()
-    await server?.stop()
-  })
   beforeEach(async () => {
-    context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
-    ines = await BoardPage.join(context, server.links.photographer, 'Ines')
-    tobin = await BoardPage.join(context, server.links.assistant, 'Tobin')
+    context = await job.newContext()
+    ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
+    tobin = await BoardPage.join(context, job.server.links.assistant, 'Tobin')
     await Promise.all([ines.live(), tobin.live()])
   })
   afterEach(async () => {
@@ -63,7 +53,7 @@ describe('snags on a board of three', () => {
   })
 
   it('a mend is one press and one undo, and a client without the pen has neither button', async () => {
-    const saskia = await BoardPage.join(context, server.links.client, 'Saskia')
+    const saskia = await BoardPage.join(context, job.server.links.client, 'Saskia')
     await saskia.live()
     const mend = snags(ines).getByRole('button', { name: 'C to −1.7' })
     await ines.stepPower('C', 12)

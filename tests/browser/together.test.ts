@@ -2,6 +2,7 @@ import type { Browser, BrowserContext } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
 import { launchChromium } from './chromium.ts'
+import { LAPTOP } from './demoJob.ts'
 import { startServer, type RunningServer } from './runningServer.ts'
 
 /** Three people, three tabs of one browser: one cookie jar, as on one machine on the set. */
@@ -22,7 +23,7 @@ describe('three people on one board', () => {
 
   beforeEach(async () => {
     server = await startServer()
-    context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+    context = await browser.newContext(LAPTOP)
     ines = await BoardPage.join(context, server.links.photographer, 'Ines')
     tobin = await BoardPage.join(context, server.links.assistant, 'Tobin')
     saskia = await BoardPage.join(context, server.links.client, 'Saskia')
@@ -133,7 +134,7 @@ describe('three people on one board', () => {
     // Ines's own copy is gone with her browser; only the relay can know.
     await ines.page.close()
     server = await startServer({ dataDir: server.dataDir, port: server.port })
-    const fresh = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+    const fresh = await browser.newContext(LAPTOP)
     const newcomer = await BoardPage.join(fresh, server.links.photographer, 'Ines')
     await newcomer.untilNumbers('C', did)
     expect(newcomer.troubles).toEqual([])
