@@ -8,7 +8,7 @@ import './FrameView.css'
 import { Print } from './Print.tsx'
 import { useElementSize } from './useElementSize.ts'
 import { ViewLegend } from './ViewLegend.tsx'
-import { backgroundInWords } from './verdictWords.ts'
+import { backgroundInWords } from './backgroundWords.ts'
 
 const views = [
   { value: 'picture', label: 'Picture' },

@@ -11,7 +11,7 @@ import { gelEffect } from './gelEffect.ts'
 import { matchesHueWords } from './hueFilter.ts'
 import { OwnSheet } from './OwnSheet.tsx'
 import { useGelViewing } from './useGelViewing.ts'
-import { clearOverWhite, whiteBehindInWords } from './whiteBehind.ts'
+import { clearOverWhite, whiteBehindInWords } from './gelBehind.ts'
 
 interface GelDrawerProps {
   /** The light a sheet is taken for; null to keep the drawer itself in order. */

@@ -1,5 +1,5 @@
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import { stopsInWords } from '../frame/verdictWords.ts'
+import { stopsInWords } from '../../shared-core/plan/entry/stops.ts'
 import { shortAreaName, signedStops } from './areaNames.ts'
 import type { PulledArea } from './areaPull.ts'
 import { feedsInWords, type Touched } from './feeds.ts'

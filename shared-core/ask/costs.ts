@@ -1,11 +1,10 @@
 import { stopsFromTimes } from '../arithmetic/portable.ts'
 import { colourDifference2000 } from '../colour/difference.ts'
 import { formatIso } from '../plan/entry/camera.ts'
-import { formatStops } from '../plan/entry/stops.ts'
+import { formatStops, stopsInWords } from '../plan/entry/stops.ts'
 import type { AreaId, LightPrediction, Prediction, Spill } from '../predict/prediction.ts'
 import { lookOf, type Draft } from './draft.ts'
 import { sheetsLacking } from './judge.ts'
-import { stopsText } from './limits.ts'
 import { COLOUR_TOLERANCE, MARGIN_STOPS } from './want.ts'
 
 /** Changes smaller than these are not worth a line. */
@@ -61,14 +60,14 @@ function inHand({ before, after, to }: Step): Cost[] {
     const least = Math.min(light.stopsInHand, light.stopsAboveLowest)
     if (least >= MARGIN_STOPS - 0.01) return []
     const end = light.stopsInHand <= light.stopsAboveLowest ? 'in hand' : 'above its lowest'
-    return [{ words: `${light.letter} has only ${stopsText(Math.max(0, least))} ${end}`, weight: 4 }]
+    return [{ words: `${light.letter} has only ${stopsInWords(Math.max(0, least))} ${end}`, weight: 4 }]
   })
 }
 
 function noise({ from, to }: Step): Cost[] {
   const stops = stopsFromTimes(to.taking.isoSpeed / from.taking.isoSpeed)
   if (Math.abs(stops) < 0.05) return []
-  return [{ words: `${formatIso(to.taking.isoSpeed)}: ${stopsText(Math.abs(stops))} ${stops > 0 ? 'more' : 'less'} noise`, weight: stops > 0 ? 2 + stops : 0.1 }]
+  return [{ words: `${formatIso(to.taking.isoSpeed)}: ${stopsInWords(stops)} ${stops > 0 ? 'more' : 'less'} noise`, weight: stops > 0 ? 2 + stops : 0.1 }]
 }
 
 /** Spill that got worse and is too much: of each light only where it is worst. */

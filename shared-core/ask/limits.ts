@@ -1,4 +1,5 @@
 import { stopsFromTimes } from '../arithmetic/portable.ts'
+import { stopsInWords } from '../plan/entry/stops.ts'
 import type { Prediction } from '../predict/prediction.ts'
 import type { Snag } from '../predict/snag.ts'
 import type { Aim } from './aim.ts'
@@ -52,15 +53,10 @@ export function excessesOf(draft: Draft): Excess[] {
 
 function rangeLimit(draft: Draft, { lightId, stops }: Excess): Limit {
   const { letter } = lightOf(draft, lightId)
-  const by = stopsText(Math.abs(stops))
+  const by = stopsInWords(stops)
   return stops > 0
     ? { kind: 'power', aboutId: lightId, byStops: stops, words: `${letter} is out of power by ${by}` }
     : { kind: 'lowest-power', aboutId: lightId, byStops: -stops, words: `${letter} is ${by} too strong at its lowest power` }
-}
-
-/** "0.6 stop", "1.2 stops". */
-export function stopsText(stops: number): string {
-  return `${stops.toFixed(1)} ${stops >= 1.05 ? 'stops' : 'stop'}`
 }
 
 /** What is still in the way when powers could be anything: named from the want that lies farthest off. */
@@ -111,9 +107,9 @@ function levelLimit({ want, lightId }: Aim, miss: number, draft: Draft, predicti
   const other = isTruth ? lightId : model.strongestAt(areaId, (id) => id !== lightId) ?? lightId
   const letter = other === null ? 'The room' : look.lights[other]?.letter ?? ''
   const by = Math.abs(miss)
-  const words = isTruth ? `${letter} colours the ${name}: ${stopsText(by)} from clear light`
-    : miss > 0 ? `${letter} alone keeps the ${name} ${stopsText(by)} too bright`
-      : `What else is wanted keeps the ${name} ${stopsText(by)} too dark`
+  const words = isTruth ? `${letter} colours the ${name}: ${stopsInWords(by)} from clear light`
+    : miss > 0 ? `${letter} alone keeps the ${name} ${stopsInWords(by)} too bright`
+      : `What else is wanted keeps the ${name} ${stopsInWords(by)} too dark`
   return { kind: 'other-lights', aboutId: other, byStops: by, words }
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { clippedInLetters, clippedInWords } from '../../client/frame/clipping.ts'
 import { colourAlone } from '../../client/frame/colourAlone.ts'
 import { nextAreaTowards } from '../../client/frame/nextArea.ts'
-import { backgroundInWords, stopsInWords, verdictInWords } from '../../client/frame/verdictWords.ts'
+import { backgroundInWords, verdictInWords } from '../../client/frame/backgroundWords.ts'
 import { applyEdit, type PlanEdit } from '../../shared-core/plan/edit.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import type { EditResult } from '../../shared-core/plan/edits/changing.ts'
@@ -34,10 +34,6 @@ describe('the background in words', () => {
     expect(verdictInWords(background('cast-left', 0.3, spots, 'white'))).toMatch(/; the finish brings it to white$/)
     expect(verdictInWords(background('white', -0.5, []))).toBe('Background: white from edge to edge, 0.5 stop in hand')
     expect(verdictInWords(background('not-white', null, []))).toMatch(/dark/)
-  })
-
-  it('speaks of one stop and of several', () => {
-    expect([0.3, 1, 1.04, 1.1, -2].map(stopsInWords)).toEqual(['0.3 stop', '1.0 stop', '1.0 stop', '1.1 stops', '2.0 stops'])
   })
 })
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { clearOverWhite, whiteBehindInWords } from '../../client/gels/whiteBehind.ts'
+import { clearOverWhite, whiteBehindInWords } from '../../client/gels/gelBehind.ts'
 import { whiteLines } from '../../client/ladder/whiteLines.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { amountOf } from '../../shared-core/plan/entry/amount.ts'
 import { formatFNumber, parseFNumber } from '../../shared-core/plan/entry/aperture.ts'
 import { formatPower, parsePower } from '../../shared-core/plan/entry/power.ts'
-import { formatStops, parseStops } from '../../shared-core/plan/entry/stops.ts'
+import { formatStops, parseStops, stopsInWords } from '../../shared-core/plan/entry/stops.ts'
 import { powerNotations, type Head } from '../../shared-core/plan/schema/kit.ts'
 
 const value = (read: { readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string }) =>
@@ -32,6 +32,10 @@ describe('stops', () => {
       expect(Math.abs(Number(read) - stops)).toBeLessThanOrEqual(0.05 + 1e-9)
       expect(formatStops(Number(read))).toBe(formatStops(stops))
     }))
+  })
+
+  it('are one or several in words', () => {
+    expect([0.3, 1, 1.04, 1.1, -2].map(stopsInWords)).toEqual(['0.3 stop', '1.0 stop', '1.0 stop', '1.1 stops', '2.0 stops'])
   })
 })
 

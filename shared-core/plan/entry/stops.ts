@@ -24,3 +24,9 @@ export function formatStops(stops: number, digits = 1): string {
   const shown = formatNumber(stops, digits)
   return Number(stops.toFixed(digits)) > 0 ? `+${shown}` : shown
 }
+
+/** "2.1 stops", "0.3 stop": a count of stops in words, without its sign. */
+export function stopsInWords(stops: number): string {
+  const shown = Math.abs(stops).toFixed(1)
+  return `${shown} ${Number(shown) <= 1 ? 'stop' : 'stops'}`
+}

@@ -1,12 +1,7 @@
+import { stopsInWords } from '../../shared-core/plan/entry/stops.ts'
 import type { Backdrop } from '../../shared-core/plan/schema/look.ts'
 import type { AreaPrediction, Prediction } from '../../shared-core/predict/prediction.ts'
 import { signedStops } from '../ladder/areaNames.ts'
-
-/** "2.1 stops", "0.3 stop": a count of stops in words, without its sign. */
-export function stopsInWords(stops: number): string {
-  const shown = Math.abs(stops).toFixed(1)
-  return `${shown} ${Number(shown) <= 1 ? 'stop' : 'stops'}`
-}
 
 /** What the background reads as, in a line: measured against white only where white is what is wanted. */
 export function backgroundInWords({ background, areas }: Pick<Prediction, 'background' | 'areas'>, intent: Backdrop['intent']): string {
