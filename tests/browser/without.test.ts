@@ -63,7 +63,7 @@ describe('doing without', () => {
       return (await loaded.run('.without')).violations.map(({ id, help }) => `${id}: ${help}`)
     })
     expect(faults).toEqual([])
-    const speed = ines.page.getByLabel('ISO').first()
+    const speed = ines.page.getByLabel('Film speed')
     await speed.fill('ISO 400')
     await speed.press('Enter')
     await without.getByText('The look has changed since.').waitFor()
