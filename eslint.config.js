@@ -16,6 +16,9 @@ function roomsAbove(room) {
   return [...above, ...(knowsPlan.includes(room) ? [] : ['plan']), 'notes', 'document']
 }
 
+/** The rooms of the page that draw. */
+const components = ['ask', 'controls', 'explain', 'floor', 'frame', 'gels', 'ladder', 'panels', 'shell', 'singles', 'snags']
+
 const zones = [
   ...physics.map((room) => ({
     target: `./shared-core/${room}`,
@@ -38,6 +41,11 @@ const zones = [
     message: 'The document knows plan and notes only.',
   },
   { target: './shared-core', from: ['./client', './server', './tests'], message: 'The core runs anywhere: it imports nothing of page or server.' },
+  {
+    target: ['./client/session', './client/connection'],
+    from: components.map((room) => `./client/${room}`),
+    message: 'The engine of the page knows no component.',
+  },
   { target: './client', from: ['./server', './tests'], message: 'The page talks to the server over the wire only.' },
   { target: './server', from: ['./client', './tests'], message: 'The server serves the built page; it does not import it.' },
 ]
@@ -81,7 +89,7 @@ export default typescript.config(
     },
   },
   {
-    files: ['client/{floor,frame,ladder,singles,gels,panels,snags,controls,shell}/**/*.{ts,tsx}'],
+    files: components.map((room) => `client/${room}/**/*.{ts,tsx}`),
     rules: {
       'no-restricted-imports': ['error', { paths: [{ name: 'yjs', message: 'Components call named edits, never the shared document.' }] }],
     },
