@@ -4,7 +4,7 @@ import type { Aim } from './aim.ts'
 import type { Outcome } from './answer.ts'
 import { lookOf, type Draft } from './draft.ts'
 import { isMissMet, missOf, sheetsLacking, shortfallOf, withHelpers, type ClearChannels } from './judge.ts'
-import { modelOf } from './lookModel.ts'
+import { modelOf } from './modelOf.ts'
 import { gelNames, wantWords } from './wantWords.ts'
 
 /** How every want comes out in a draft, by its real prediction. */

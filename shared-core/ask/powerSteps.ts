@@ -1,6 +1,6 @@
 import { changed, lookOf, type Draft } from './draft.ts'
 import { residuals, type ClearChannels, toleranceOf } from './judge.ts'
-import { modelOf } from './lookModel.ts'
+import { modelOf } from './modelOf.ts'
 import { stepsNear, timesOf, turnedToStep, type Knob } from './powerKnobs.ts'
 import type { PowerSolution } from './powers.ts'
 import type { Task } from './task.ts'

@@ -1,7 +1,7 @@
 import type { Limit } from '../answer.ts'
 import { lookOf, lightOf, type Draft } from '../draft.ts'
 import { shortfallOf } from '../judge.ts'
-import { modelOf } from '../lookModel.ts'
+import { modelOf } from '../modelOf.ts'
 import { solvePowers, type PowerSolution } from '../powers.ts'
 import { COLOUR_TOLERANCE, LEVEL_TOLERANCE_STOPS } from '../want.ts'
 import { areaName, gelNames } from '../wantWords.ts'
