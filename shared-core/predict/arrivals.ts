@@ -30,6 +30,7 @@ export interface Arrivals {
   readonly byLight: ReadonlyMap<string, readonly Arrival[]>
 }
 
+/** Geometry of a look: each of its lights at each site, by every way, for one lumen-second of its bare tube. */
 export function arrivalsOf(scene: Scene, points: Look['points']): Arrivals {
   const sites = sitesOf(scene, points)
   const byLight = new Map(scene.lights.map(({ id }) => [id, arrivalsOfLight(scene, id, sites)]))

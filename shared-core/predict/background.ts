@@ -28,6 +28,7 @@ export interface BackgroundParts {
   readonly subjectShare: number
 }
 
+/** The one verdict on whether the background is white: spot by spot, as a whole, in camera and after the finish; and how even it is. */
 export function backgroundPrediction(parts: BackgroundParts): BackgroundPrediction {
   const { look, taking, areas, behind, subjectShare } = parts
   const spotAreas = areas.filter((area) => area.id.startsWith('background-'))

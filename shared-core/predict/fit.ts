@@ -42,6 +42,7 @@ export interface Fit {
 
 const CORNERS = [[0, 0], [1, 0], [0, 1], [1, 1]] as const
 
+/** How everything of the set stands to the walls, the frame and the lens. */
 export function fitOf(scene: Scene): Fit {
   const { view } = builtSet(scene)
   const middle = behindAt(scene, 0.5, 0.5)

@@ -24,6 +24,7 @@ export function flashKelvin(head: Head, energyJoules: number): number {
   return Math.round((head.colourTemperatureKelvin + head.driftKelvinAtLowest * down) / 10) * 10
 }
 
+/** A light's spectrum at its power, through its sheets. Sheets that the drawer has no more are passed over. */
 export function lightColour(light: Light, head: Head, gels: Plan['gels']): LightColour {
   const kelvin = flashKelvin(head, light.energyJoules)
   const flash = flashSpectrum(kelvin)

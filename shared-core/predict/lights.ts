@@ -25,6 +25,7 @@ export interface LightParts {
   readonly level: MeterReading
 }
 
+/** What a light gives where it serves, what its power allows, and how sure that is. */
 export function lightPrediction({ id, light, head, modifier, colour, gel, serves, level }: LightParts): LightPrediction {
   const front = vectorOf(light.place)
   const distanceMetres = distance(front, serves.receiver.place)

@@ -31,6 +31,7 @@ export class StagesByKey<Result> {
   }
 }
 
+/** Whether both hold the very same things in the same order (`Object.is`): then a stage need not run again. */
 export function sameValues(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((value, i) => Object.is(value, b[i]))
 }

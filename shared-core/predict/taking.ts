@@ -5,6 +5,7 @@ import { clipLuxSeconds } from '../exposure/saturation.ts'
 import { stopsFromTimes } from '../arithmetic/portable.ts'
 import type { MeterReading, Taking } from './prediction.ts'
 
+/** A camera's settings as they act: engraved f-numbers at their exact value. */
 export function takingOf(camera: Camera): Taking {
   const fNumber = exactFNumber(camera.fNumber)
   return {
@@ -18,6 +19,7 @@ export function takingOf(camera: Camera): Taking {
 
 export type Receptor = MeterSettings['receptor']
 
+/** The incident meter's calibration constant C for this receptor, in lux-seconds. */
 export function receptorConstant(meter: MeterSettings, receptor: Receptor): number {
   return receptor === 'dome' ? meter.domeConstant : meter.flatConstant
 }
@@ -33,6 +35,7 @@ export function meterReading(luxSeconds: number, taking: Taking, constant: numbe
 /** Darker than this there is no number worth showing, and JSON has no minus infinity. */
 const DARKEST_STOPS = -16
 
+/** A ratio of light in stops; null where it is darker than anything a meter or an eye could tell. */
 export function stopsOrNull(times: number): number | null {
   const stops = stopsFromTimes(times)
   return stops > DARKEST_STOPS ? stops : null

@@ -21,6 +21,7 @@ export function amountText(stops: number): string {
   return Math.abs(stops).toFixed(1)
 }
 
+/** "40 cm", to the whole centimetre. */
 export function centimetresText(metres: number): string {
   return `${Math.round(metres * 100)} cm`
 }

@@ -10,7 +10,6 @@ import { surfaceNet } from './surfaceNet.ts'
 import { thinOut } from './thinOut.ts'
 
 export const meshMaterials = ['skin', 'lips', 'brow', 'hair', 'cloth', 'eye'] as const
-export type MeshMaterial = (typeof meshMaterials)[number]
 
 /** The subject at rest, in metres of its own space (see field/subjectField.ts). */
 export interface SubjectMesh {
