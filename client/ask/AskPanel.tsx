@@ -9,6 +9,7 @@ import { useAnswer } from './useAnswer.ts'
 import { usePreview } from './usePreview.ts'
 import { WantChips } from './WantChips.tsx'
 import { WayCard } from './WayCard.tsx'
+import { WithoutButton } from './without/WithoutButton.tsx'
 
 /** What is wanted of the look, and the ways to it. Only for those who may change the plan: the ways are edits. */
 export function AskPanel() {
@@ -70,6 +71,7 @@ function OpenPanel() {
       <div className="ask-said">
         <header className="ask-head">
           <h2>Ask</h2>
+          <WithoutButton />
           <button type="button" className="button button-bare" aria-label="Close Ask" onClick={shutAsk}>
             <X size={17} aria-hidden />
           </button>

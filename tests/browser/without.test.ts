@@ -73,6 +73,13 @@ describe('doing without', () => {
     await ines.undo()
   })
 
+  it('is reached from Ask, too', async () => {
+    await ines.page.keyboard.press('/')
+    await ines.page.getByRole('complementary', { name: 'Ask', exact: true }).getByRole('button', { name: 'Do without…' }).click()
+    await pick('Two heads')
+    await answered()
+  })
+
   it('only a 120 in place of the octa, and a ceiling at 2.4 m', async () => {
     await openKit()
     await pick('No Octa 100')
