@@ -33,7 +33,7 @@ export function AreaLabels({ layout, feeds, touched, touch, hand, onType, forThu
   const select = useBoard((board) => board.select)
   const selection = useBoard((board) => board.selection)
   const list = useRef<SVGGElement>(null)
-  const gestures = useMarkerGestures(hand, layout.scale, onType)
+  const gestures = useMarkerGestures(list, hand, layout.scale, onType)
   const downwards = [...layout.areas].sort((a, b) => a.labelPixels - b.labelPixels)
   const touchedId = touched?.kind === 'area' ? touched.id : null
   const tabStop = (downwards.find(({ thing }) => thing.area.id === touchedId) ?? downwards[0])?.thing.area.id

@@ -25,8 +25,13 @@ export interface MarkerGestures {
   wasNoPress(): boolean
 }
 
-/** Pointers on the areas' markers: a drag pulls, a thumb that rests types. */
-export function useMarkerGestures(hand: AreaHand, scale: LadderScale, onType: (areaId: string) => void): MarkerGestures {
+/**
+ * Pointers on the areas' markers: a drag pulls, a thumb that rests types.
+ * @param list the element that holds the markers
+ */
+export function useMarkerGestures(
+  list: { readonly current: SVGGElement | null }, hand: AreaHand, scale: LadderScale, onType: (areaId: string) => void,
+): MarkerGestures {
   const mayEdit = useBoard((board) => board.mayEdit)
   const grip = useRef<Grip | null>(null)
   const rest = useRef<ReturnType<typeof setTimeout>>(undefined)
@@ -40,6 +45,16 @@ export function useMarkerGestures(hand: AreaHand, scale: LadderScale, onType: (a
   }
 
   useEffect(() => () => clearTimeout(rest.current), [])
+  // A thumb that pulls must not scroll the ladder under itself. By hand: `touch-action` on parts of a drawing is not
+  // heeded in every browser, and React's touch listeners cannot keep a page from scrolling.
+  useEffect(() => {
+    const element = list.current
+    const onTouchMove = (event: TouchEvent) => {
+      if (grip.current?.canPull) event.preventDefault()
+    }
+    element?.addEventListener('touchmove', onTouchMove, { passive: false })
+    return () => element?.removeEventListener('touchmove', onTouchMove)
+  }, [list])
 
   return {
     onPointerDown(event, areaId) {
