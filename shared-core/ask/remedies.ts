@@ -72,7 +72,7 @@ function withoutLight(lookId: string, look: Look, lightId: string): readonly Rem
 /** The lights off, and once more with a white board where one of them filled a side. */
 function dropped(lookId: string, look: Look, ids: readonly string[], standIn: string | null): Remedy[] {
   if (ids.length === 0) return [{ title: 'All as it is', edit: { name: 'fewerHeads', changes: [] } }]
-  const letters = ids.map((id) => look.lights[id]!.letter).sort().join(' and ')
+  const letters = listed(ids.map((id) => look.lights[id]!.letter).sort())
   const headGoesOver = standIn === null ? [] : [leafChange(lookId, standIn, 'headId', look.lights[ids[0]!]!.headId)]
   const takesOver = standIn === null ? '' : `; its head takes ${look.lights[standIn]!.letter}’s place`
   const off: PlanChange[] = [...ids.map((id) => leafChange(lookId, id, 'on', false)), ...headGoesOver]
@@ -100,7 +100,7 @@ function withoutModifier(plan: Plan, lookId: string, look: Look, modifierId: str
   const newModifierId = newId()
   const hired = instead
     ? [{ id: newModifierId, modifier: instead, off: 0, added: [{ path: ['modifiers', newModifierId], set: instead }] }] : []
-  const letters = carrying.map(([, { letter }]) => letter).join(' and ')
+  const letters = listed(carrying.map(([, { letter }]) => letter))
   return (instead ? hired : owned).map(({ id, modifier, added }): Remedy => ({
     title: `${letters} in ${modifier.name}`,
     edit: { name: 'fewerHeads', changes: [...added, ...carrying.flatMap(([lightId, { grid }]) => [
@@ -135,6 +135,11 @@ function onHead(plan: Plan, lookId: string, look: Look, lightId: string, headId:
       return by(`, ${centimetres} cm ${times < 1 ? 'nearer' : 'farther'}`, placeChange(lookId, lightId, 'place', add(place, scale(away, times - 1))))
     }),
   ].filter(({ edit }) => applyEdit(plan, edit) !== plan)
+}
+
+/** "B", "B and C", "B, C and D". */
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 }
 
 /** Every choice of `count` of the things, in their order; one after the other, for there may be more than anybody could try. */

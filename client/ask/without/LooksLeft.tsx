@@ -1,7 +1,9 @@
 import { capital } from '../../../shared-core/plan/capital.ts'
 import type { AreaChange } from '../../../shared-core/ask/visibleChange.ts'
 import { signedStops } from '../../ladder/areaNames.ts'
+import { setSheet } from '../../session/pageStore.ts'
 import { useBoard } from '../../session/useBoard.ts'
+import { phone } from '../../shell/useMedia.ts'
 import type { LookFound, LooksFound } from '../askOrders.ts'
 import { usePreview, type Preview } from '../usePreview.ts'
 import { areasLost, leftWords, turnWords } from './leftWords.ts'
@@ -63,7 +65,11 @@ function OneLeft({ look, preview, isBest, onApplied }: OneLeftProps) {
             className="button button-lined"
             aria-pressed={preview.seen === title}
             aria-label={`Look at it: ${title}`}
-            onClick={() => preview.look(title, edit)}
+            onClick={() => {
+              preview.look(title, edit)
+              // On a phone a raised sheet would hide what is to be looked at.
+              if (matchMedia(phone).matches) setSheet('low')
+            }}
             onKeyDown={(event) => {
               // Escape first lets go of what is only looked at; then it means the sheet.
               if (event.key !== 'Escape' || preview.seen === null) return
