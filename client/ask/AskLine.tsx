@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState, type FormEvent } from 'react'
 import { parseWants } from '../../shared-core/ask/parseWants.ts'
 import { useBoardStore } from '../session/useBoard.ts'
-import { addWants, useAskPanel } from './askPanelStore.ts'
+import { addWants, askPanelStore, useAskPanel } from './askPanelStore.ts'
 
 interface AskLineProps {
   readonly lookId: string
@@ -18,10 +18,10 @@ export function AskLine({ lookId, onAgain }: AskLineProps) {
   const field = useRef<HTMLInputElement>(null)
   const id = useId()
 
-  // Opened with words, or from a keyboard, it is to be typed in; a thumb's keyboard would hide the Frame.
+  // What a hand let go of is said already, and a thumb's keyboard would hide the Frame; else it is to be typed in.
   useEffect(() => {
-    const isForKeys = matchMedia('(pointer: fine)').matches
-    if (isForKeys && document.activeElement?.closest('.ladder') === null) field.current?.select()
+    const isSaid = askPanelStore.getState().hand !== 'none'
+    if (!isSaid && matchMedia('(pointer: fine)').matches) field.current?.select()
   }, [])
 
   function add(event: FormEvent): void {

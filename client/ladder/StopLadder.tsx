@@ -77,7 +77,7 @@ export function StopLadder() {
             start={typing.start ?? signedStops(typed.thing.area.meter.stops)}
             isBegun={typing.start !== null}
             onDone={(stops) => {
-              setTyping(null)
+              leaveTyping()
               areaHand.type(typing.areaId, stops)
             }}
             onLeave={leaveTyping}

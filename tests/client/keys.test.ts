@@ -17,9 +17,11 @@ describe('shortcuts', () => {
     expect(press('b', { alt: true })).toBeNull()
   })
 
-  it('the question mark lists them, whatever shift it takes on this keyboard', () => {
+  it('the question mark lists them and the slash asks, whatever shift it takes on this keyboard', () => {
     expect(press('?', { shift: true })).toEqual({ does: 'list' })
     expect(press('?')).toEqual({ does: 'list' })
+    expect(press('/')).toEqual({ does: 'ask' })
+    expect(press('/', { shift: true })).toEqual({ does: 'ask' })
   })
 })
 
