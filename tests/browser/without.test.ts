@@ -52,7 +52,7 @@ describe('doing without', () => {
     await ines.untilNumbers('D', before)
   })
 
-  it('worst area first, the best that is left on top, and a look that has changed is asked anew', async () => {
+  it('names the areas that change; and a look that has changed meanwhile is asked anew', async () => {
     await openKit()
     await pick('Two heads')
     await answered()
