@@ -21,7 +21,11 @@ export function AskLine({ lookId, onAgain }: AskLineProps) {
   // What a hand let go of is said already, and a thumb's keyboard would hide the Frame; else it is to be typed in.
   useEffect(() => {
     const isSaid = askPanelStore.getState().hand !== 'none'
-    if (!isSaid && matchMedia('(pointer: fine)').matches) field.current?.select()
+    const line = field.current
+    if (line === null || isSaid || !matchMedia('(pointer: fine)').matches) return
+    line.focus()
+    // Of "nose −0.4" the level is to be typed over.
+    line.setSelectionRange(line.value.lastIndexOf(' ') + 1, line.value.length)
   }, [])
 
   function add(event: FormEvent): void {

@@ -19,7 +19,7 @@ export function verdictOf({ ways, limit, furtherLimits, isComplete }: AnswerFoun
   if (limit === null) {
     if (powers?.edit.changes.length === 0) return say('It is so already.')
     const tight = powers ? tightLights(plan, lookId, powers.edit) : []
-    return say(tight.length === 0 ? 'Powers alone do it.' : `Powers alone do it, only just: ${tight.join(', ')}.`)
+    return say(tight.length === 0 ? 'It can be done.' : `It can be done, only just: ${tight.join(', ')}.`)
   }
   const meeting = ways.filter(({ meetsAll }) => meetsAll).length
   if (meeting > 0) return say(`${limit.words}. Powers alone do not do it; ${meeting === 1 ? 'this does' : 'these do'}.`)

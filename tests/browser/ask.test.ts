@@ -72,9 +72,9 @@ describe('asking on the board', () => {
     await line.fill('f/11, iso 100')
     await line.press('Enter')
     // f/8 to f/11 and ISO 200 to 100 are a stop each (ISO 2720): B's 250 of 1000 J are just enough, C's 218 leave 0.2.
-    await panelOf(page).getByText('Powers alone do it, only just: B has 0.0 stop in hand, C has 0.2 stop in hand.').waitFor()
+    await panelOf(page).getByText('It can be done, only just: B has 0.0 stop in hand, C has 0.2 stop in hand.').waitFor()
     await panelOf(page).getByRole('button', { name: 'Take out ISO 100' }).click()
-    await panelOf(page).getByText('Powers alone do it.').waitFor()
+    await panelOf(page).getByText('It can be done.').waitFor()
     await line.fill('C +1.5')
     await line.press('Enter')
     await panelOf(page).getByText(/^C is out of power by \d\.\d stops?\. Powers alone do not do it/).waitFor()
