@@ -28,8 +28,8 @@ export interface BoardParts {
 
 /** While a hand moves, numbers may take one part in so many of the time: drawing needs the rest. */
 const PARTS_FOR_NUMBERS = 4
-/** Numbers that take no longer keep up with every move. */
-const QUICK_MS = 3
+/** Nobody reads numbers that change faster. */
+const READ_MS = 33
 
 export interface BoardStore extends StoreApi<Board> {
   /** The connection's latest state, as the person should hear it. */
@@ -162,9 +162,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     const startedMs = clock.nowMs()
     try {
       const prediction = parts.predict(shown, lookId)
-      const doneMs = clock.nowMs()
-      const tookMs = doneMs - startedMs
-      predictAgainMs = tookMs <= QUICK_MS ? doneMs : doneMs + (PARTS_FOR_NUMBERS - 1) * tookMs
+      predictAgainMs = startedMs + Math.max(READ_MS, PARTS_FOR_NUMBERS * (clock.nowMs() - startedMs))
       predictedFrom = { shown, lookId }
       store.setState({ shown, prediction })
     } catch (thrown) {

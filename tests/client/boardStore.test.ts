@@ -107,6 +107,18 @@ describe('the board store', () => {
     expect(predicted).toEqual([8, 9, 12])
   })
 
+  it('changes quick numbers no faster than they can be read', () => {
+    const { board, drawFrame, predicted, clock } = boardOf('photographer', [], 1)
+    for (const fNumber of [9, 10, 11]) {
+      board().hold(aperture(demoPlan, fNumber))
+      drawFrame()
+      clock.moveOn(8)
+    }
+    expect(predicted).toEqual([8, 9])
+    clock.moveOn(33)
+    expect(predicted).toEqual([8, 9, 11])
+  })
+
   it('has the numbers of what is written at once, however slow they are', () => {
     const { board, drawFrame, predicted, clock } = boardOf('photographer', [], 10)
     for (const fNumber of [9, 10]) {
