@@ -41,6 +41,12 @@ export interface Shine {
   readonly isPiece: boolean
 }
 
+/**
+ * Cells for what is mirrored, however far the front stands, so that no highlight jumps as a light is dragged. Even cells and
+ * not the nodes of a rule: a lobe is widened by its cell, which only fits cells of one size that tile the front.
+ */
+const MIRRORED_CELLS = 12
+
 /** How finely fronts are cut. */
 export type Fineness = 'coarse' | 'full'
 
@@ -69,7 +75,7 @@ function frontShine(emitter: Emitter, middle: Vector, fineness: Fineness): Shine
     profile: profile.isUniform ? null : profile,
     points: frontPoints(emitter, fineness === 'coarse' || away > 4 ? 16 : away > 0.7 ? 81 : 144),
     openPoints: frontRule(emitter, fineness === 'coarse' ? 'wide' : 'close'),
-    mirrored: frontRule(emitter, fineness === 'coarse' || away > 1 ? 'wide' : 'close'),
+    mirrored: frontPoints(emitter, MIRRORED_CELLS),
     isReturned: false,
     isPiece: false,
   }
