@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { commandAnswersSchema, type CommandAnswer } from '../../shared-core/notes/answer.ts'
 import { roleSchema, seatInfoSchema, type SeatInfo } from './seat.ts'
 
 /** The relay's answer, or one sentence on why there is none. `status` is null when nothing answered at all. */
@@ -54,17 +55,40 @@ export function takeDemoSeat(role: RoleLink['role'], name: string): Promise<Answ
   return post('/api/demo-seat', { role, name }, seatInfoSchema)
 }
 
-function post<Value>(path: string, body: object, schema: z.ZodType<Value>): Promise<Answer<Value>> {
-  return ask(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }, schema)
+/** The relay draws the pictures of a lock before it answers: on a slow machine, with six skins, minutes. */
+const notesPatienceMs = 150_000
+
+/** Sends what an outbox holds; one answer a command, in their order. */
+export async function sendCommands(seatId: string, commands: readonly object[]): Promise<Answer<readonly CommandAnswer[]>> {
+  const patience = commands.some((command) => 'do' in command && command.do === 'lock.make') ? notesPatienceMs : patienceMs
+  const answer = await post(`/s/${encodeURIComponent(seatId)}/notes`, { commands }, commandAnswersSchema, patience)
+  return answer.ok ? { ok: true, value: answer.value.answers } : answer
+}
+
+const keptPictureSchema = z.object({ hash: z.string() })
+
+/** Has the relay keep a picture (PNG, JPEG, WebP), for a screen check; the name it is kept under. */
+export function keepPicture(seatId: string, picture: Blob): Promise<Answer<{ readonly hash: string }>> {
+  const request = { method: 'POST', headers: { 'content-type': picture.type }, body: picture }
+  return ask(`/s/${encodeURIComponent(seatId)}/kept`, request, keptPictureSchema, notesPatienceMs)
+}
+
+/** Where a thing that the relay keeps is found: also the address of a picture of a lock. */
+export function keptAddress(seatId: string, hash: string): string {
+  return `/s/${encodeURIComponent(seatId)}/kept/${encodeURIComponent(hash)}`
+}
+
+function post<Value>(path: string, body: object, schema: z.ZodType<Value>, patience = patienceMs): Promise<Answer<Value>> {
+  return ask(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }, schema, patience)
 }
 
 const patienceMs = 10_000
 
 const refusalSchema = z.object({ message: z.string() })
 
-async function ask<Value>(path: string, request: RequestInit, schema: z.ZodType<Value>): Promise<Answer<Value>> {
+async function ask<Value>(path: string, request: RequestInit, schema: z.ZodType<Value>, patience = patienceMs): Promise<Answer<Value>> {
   try {
-    const response = await fetch(path, { ...request, cache: 'no-store', signal: AbortSignal.timeout(patienceMs) })
+    const response = await fetch(path, { ...request, cache: 'no-store', signal: AbortSignal.timeout(patience) })
     const body: unknown = await response.json().catch(() => null)
     if (!response.ok) {
       const refusal = refusalSchema.safeParse(body)

@@ -34,11 +34,20 @@ export interface ConnectionView {
   readonly notKept: string | null
 }
 
+/** A plan as it was kept, to be looked at. */
+export interface Reopened {
+  readonly plan: Plan
+  readonly lookId: string
+  /** What it is, to follow "You are looking at": "lock 3", "the one Pell meant" */
+  readonly words: string
+}
+
 /**
  * Everything the screen draws and everything it can do: an engine without React. Components select the few fields they
  * draw through `useBoard(selector)`; they never touch the shared document.
  */
 export interface Board {
+  /** The shared plan, or in its place the one reopened: then nothing can be changed. */
   readonly plan: Plan
   readonly lookId: string
   /** The plan with whatever is in anybody's hand laid over it: what to draw. Edits are made from `plan`. */
@@ -66,6 +75,8 @@ export interface Board {
   readonly beforeKept: boolean
   /** The Frame shows `before` while this is held. */
   readonly seesBefore: boolean
+  /** What was kept and is looked at again instead of the shared plan, which goes on meanwhile; null for the shared plan. */
+  readonly reopened: Reopened | null
 
   /** Writes the edit: one transaction, one undo step. Refused (with words) without the right to edit. */
   edit(edit: PlanEdit): void
@@ -81,6 +92,8 @@ export interface Board {
   /** Keeps the plan as it is now to compare with, or goes back to comparing with one's last change. */
   keepBefore(kept: boolean): void
   seeBefore(sees: boolean): void
+  /** Shows a kept plan, read-only, until it is left (null) for the shared plan as it is by then. */
+  reopen(kept: Reopened | null): void
   handPenTo(seatId: string): void
   takePenBack(): void
 }

@@ -1,15 +1,17 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { PlanEdit } from '../../shared-core/plan/edit.ts'
+import { shareStructure } from '../../shared-core/plan/reading/shareStructure.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import type { Board, ConnectionView, Role, Selection, Units } from './board.ts'
+import type { Board, ConnectionView, Reopened, Role, Selection, Units } from './board.ts'
 import type { Company, OwnPresence } from './company.ts'
 import { handsThatCount, withHands } from './handsOver.ts'
 import { pageClock, type Clock } from './latestOnly.ts'
 import { firstLookId } from './looksInOrder.ts'
 import type { PlanSeenChange } from './planSeenChange.ts'
 import type { ChangedBy, PlanSource } from './planSource.ts'
-import { rightsOf } from './rights.ts'
+import { rightsOf, rightsOver } from './rights.ts'
+import { stillThere } from './stillThere.ts'
 
 /** What a board is made of. Everything it needs from outside comes in here, so that it runs without page or network. */
 export interface BoardParts {
@@ -53,6 +55,8 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let predictedFrom: { readonly shown: Plan, readonly lookId: string } | null = null
   let predictAgainMs = Number.NEGATIVE_INFINITY
   let isNumberAsked = false
+  let sharedPlan = parts.plan.read().plan
+  let lookLeft: string | null = null
   const planListeners = new Set<(change: PlanSeenChange) => void>()
 
   const store = createStore<Board>()(() => ({
@@ -85,6 +89,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
       say(kept ? 'Kept: Before now shows the Frame as it is here' : 'Before shows the Frame before your last change again')
     },
     seeBefore: (sees: boolean) => store.setState({ seesBefore: sees && store.getState().before !== null }),
+    reopen,
     handPenTo: parts.company.handPenTo,
     takePenBack: parts.company.takePenBack,
   }))
@@ -107,6 +112,18 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     ownHand = planEdit
     tell()
     predictOnNextFrame()
+  }
+
+  function reopen(kept: Reopened | null): void {
+    const { lookId, reopened } = store.getState()
+    if (kept === reopened || (kept !== null && kept.plan.looks[kept.lookId] === undefined)) return
+    if (reopened === null) lookLeft = lookId
+    if (kept !== null) ownHand = null
+    // What both plans share, the prediction need not work out again.
+    const plan = kept === null ? sharedPlan : shareStructure(sharedPlan, kept.plan)
+    showPlan(plan, kept?.lookId ?? lookLeft ?? lookId, { reopened: kept, seesBefore: false, soloLightId: null })
+    takeRights()
+    tell()
   }
 
   function step(direction: 'undo' | 'redo'): void {
@@ -139,12 +156,13 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
   function predictNow(): void {
     frameAsked = false
-    const { plan, lookId, people } = store.getState()
+    const { plan, lookId, people, reopened } = store.getState()
+    const handsOf = reopened === null ? people : []
     // A pointer that moves, or a person who comes, changes nothing of what this is made from.
-    const madeFrom = [plan, lookId, ...handsThatCount(people), ownHand]
+    const madeFrom = [plan, lookId, ...handsThatCount(handsOf), ownHand]
     if (madeFrom.length === shownFrom.length && madeFrom.every((part, index) => part === shownFrom[index])) return
     shownFrom = madeFrom
-    const shown = withHands(plan, lookId, ownHand, people)
+    const shown = withHands(plan, lookId, ownHand, handsOf)
     if (shown === plan || lookId !== predictedFrom?.lookId || clock.nowMs() >= predictAgainMs) return showPredicted(shown)
     // What is in the hand moves at once; its numbers follow as fast as they can be worked out beside it.
     store.setState({ shown })
@@ -174,14 +192,26 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
   function takePlan(by: ChangedBy = 'self'): void {
     const { plan, repairs } = parts.plan.read()
-    const before = store.getState()
-    const lookId = plan.looks[before.lookId] === undefined ? firstLookId(plan) : before.lookId
-    const selection = stillThere(before.selection, plan, lookId) ? before.selection : null
-    store.setState({ plan, repairs, lookId, selection, canUndo: parts.plan.canUndo(), canRedo: parts.plan.canRedo() })
-    predictNow()
-    if (plan === before.plan || by === null) return
-    const change = { before: before.plan, after: plan, isOwn: by === 'self', names: by === 'self' ? [] : parts.company.namesBehind?.(by) ?? [] }
+    const before = sharedPlan
+    sharedPlan = plan
+    store.setState({ repairs, canUndo: parts.plan.canUndo(), canRedo: parts.plan.canRedo() })
+    const { reopened, lookId } = store.getState()
+    if (reopened === null) showPlan(plan, lookId)
+    if (plan === before || by === null) return
+    const change = { before, after: plan, isOwn: by === 'self', names: by === 'self' ? [] : parts.company.namesBehind?.(by) ?? [] }
     for (const listener of planListeners) listener(change)
+  }
+
+  function showPlan(plan: Plan, wantedLookId: string, more: Partial<Fields> = {}): void {
+    const lookId = plan.looks[wantedLookId] === undefined ? firstLookId(plan) : wantedLookId
+    const { selection, shown } = store.getState()
+    store.setState({
+      plan, lookId, ...more,
+      selection: stillThere(selection, plan, lookId) ? selection : null,
+      // Nobody is to be shown a look in a plan that has none of that name, not even until it is predicted.
+      shown: shown.looks[lookId] === undefined ? plan : shown,
+    })
+    predictNow()
   }
 
   function takePeople(): void {
@@ -192,8 +222,8 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   }
 
   function takeRights(): void {
-    const { people, connection } = store.getState()
-    const rights = rightsOf(parts.role, people, connection)
+    const { people, connection, reopened } = store.getState()
+    const rights = reopened === null ? rightsOf(parts.role, people, connection) : rightsOver(reopened.words)
     store.setState(rights)
     if (rights.mayEdit || ownHand === null) return
     ownHand = null
@@ -229,7 +259,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
 type Fields = Omit<
   Board,
-  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'handPenTo' | 'takePenBack'
+  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'reopen' | 'handPenTo' | 'takePenBack'
 >
 
 function start(parts: BoardParts): Fields {
@@ -255,20 +285,6 @@ function start(parts: BoardParts): Fields {
     before: null,
     beforeKept: false,
     seesBefore: false,
-  }
-}
-
-/** Whether what is picked is still in the look; areas are always there, or say themselves that they are not. */
-function stillThere(selection: Selection | null, plan: Plan, lookId: string): boolean {
-  const look = plan.looks[lookId]
-  switch (selection?.kind) {
-    case 'light':
-      return look?.lights[selection.id] !== undefined
-    case 'piece':
-      return look?.pieces[selection.id] !== undefined
-    case 'point':
-      return look?.points[selection.id] !== undefined
-    default:
-      return true
+    reopened: null,
   }
 }

@@ -20,3 +20,8 @@ export function rightsOf(role: Role, people: readonly Person[], connection: Conn
   const who = photographer === undefined ? 'the photographer' : photographer.name
   return { mayEdit: false, mayNotBecause: `You are looking on. Ask ${who} for the pen to change the plan` }
 }
+
+/** What was kept is never changed, by anybody. */
+export function rightsOver(reopened: string): Rights {
+  return { mayEdit: false, mayNotBecause: `You are looking at ${reopened}. Go back to the plan to change it` }
+}

@@ -3,6 +3,9 @@ import { createPredictor } from '../../../shared-core/predict/predict.ts'
 import { whoAmI } from '../../connection/api.ts'
 import type { SeatInfo } from '../../connection/seat.ts'
 import { beginFirstPicture } from '../../frame/picture/firstPicture.ts'
+import { openNotes } from '../../notes/engine/openNotes.ts'
+import type { NotesStore } from '../../notes/engine/notesStore.ts'
+import { NotesContext } from '../../notes/useNotes.ts'
 import type { BoardStore } from '../../session/boardStore.ts'
 import { firstLookId } from '../../session/looksInOrder.ts'
 import { openBoard } from '../../session/openBoard.ts'
@@ -47,31 +50,42 @@ async function findSeat(seatId: string): Promise<SeatInfo | string> {
 }
 
 function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
-  const [board, setBoard] = useState<BoardStore | null>(null)
+  const [opened, setOpened] = useState<{ readonly board: BoardStore; readonly notes: NotesStore } | null>(null)
   const [waiting, setWaiting] = useState<{ readonly words: string; readonly turnedAway: boolean }>({ words: 'Joining', turnedAway: false })
 
   useEffect(
-    () =>
-      openBoard(seat, createPredictor(), {
+    () => {
+      let notes: NotesStore | null = null
+      const leave = openBoard(seat, createPredictor(), {
         onPlan: (plan) => beginFirstPicture(plan, firstLookId(plan)),
-        onBoard: (opened) => void fontHere().then(() => setBoard(opened)),
+        onBoard: (board) => {
+          const joined = notes = openNotes(seat, board)
+          void fontHere().then(() => setOpened({ board, notes: joined }))
+        },
         onWaiting: (words, turnedAway) => setWaiting({ words, turnedAway }),
         onRefusedPlan: (plan, reason) => ask({ kind: 'refused', plan, reason }),
-      }),
+      })
+      return () => {
+        notes?.close()
+        leave()
+      }
+    },
     [seat],
   )
 
   useEffect(() => {
-    if (board === null) return
-    const { plan, lookId } = board.getState()
+    if (opened === null) return
+    const { plan, lookId } = opened.board.getState()
     return rehearseNumbers(createPredictor(), plan, lookId)
-  }, [board])
+  }, [opened])
 
-  if (board === null) return waiting.turnedAway ? <TurnedAway words={waiting.words} /> : <WaitingPage words={waiting.words} />
+  if (opened === null) return waiting.turnedAway ? <TurnedAway words={waiting.words} /> : <WaitingPage words={waiting.words} />
   return (
     <SeatContext value={seat}>
-      <BoardContext value={board}>
-        <BoardPage />
+      <BoardContext value={opened.board}>
+        <NotesContext value={opened.notes}>
+          <BoardPage />
+        </NotesContext>
       </BoardContext>
     </SeatContext>
   )
