@@ -17,7 +17,7 @@ function roomsAbove(room) {
 }
 
 /** The rooms of the page that draw. */
-const components = ['ask', 'controls', 'explain', 'floor', 'frame', 'gels', 'ladder', 'panels', 'shell', 'singles', 'snags']
+const components = ['ask', 'controls', 'explain', 'floor', 'frame', 'gels', 'ladder', 'notes', 'panels', 'shell', 'singles', 'snags']
 
 const zones = [
   ...physics.map((room) => ({
@@ -45,6 +45,11 @@ const zones = [
     target: ['./client/session', './client/connection'],
     from: components.map((room) => `./client/${room}`),
     message: 'The engine of the page knows no component.',
+  },
+  {
+    target: './client/notes/engine',
+    from: components.filter((room) => room !== 'notes').map((room) => `./client/${room}`),
+    message: 'The engine of the notes knows no component.',
   },
   { target: './client', from: ['./server', './tests'], message: 'The page talks to the server over the wire only.' },
   { target: './server', from: ['./client', './tests'], message: 'The server serves the built page; it does not import it.' },
@@ -90,6 +95,7 @@ export default typescript.config(
   },
   {
     files: components.map((room) => `client/${room}/**/*.{ts,tsx}`),
+    ignores: ['client/notes/engine/**'],
     rules: {
       'no-restricted-imports': ['error', { paths: [{ name: 'yjs', message: 'Components call named edits, never the shared document.' }] }],
     },

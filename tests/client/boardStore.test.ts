@@ -7,7 +7,8 @@ import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import type { Person, Role } from '../../client/session/board.ts'
 import { createBoardStore } from '../../client/session/boardStore.ts'
-import type { Company, OwnPresence } from '../../client/session/company.ts'
+import { noCompany, type Company, type OwnPresence } from '../../client/session/company.ts'
+import type { PlanSeenChange } from '../../client/session/planSeenChange.ts'
 import { HandClock } from './handClock.ts'
 import { createLocalPlan } from './localPlan.ts'
 
@@ -260,5 +261,64 @@ describe('the board store', () => {
     const { board } = boardOf('assistant')
     board().showLook('nowhere')
     expect(board().lookId).toBe(demoLookId)
+  })
+
+  it('shows what was kept read-only, while the shared plan goes on, and goes back to that', () => {
+    const { store, board, told, setPeople, drawFrame, predicted } = boardOf('photographer')
+    board().edit(aperture(demoPlan, 11))
+    const changes: PlanSeenChange[] = []
+    store.onPlanChange((change) => changes.push(change))
+    const meant = { plan: demoPlan, lookId: demoLookId, words: 'lock 1, Violet' }
+    board().hold(aperture(demoPlan, 16))
+    board().reopen(meant)
+    expect(board().plan).toEqual(demoPlan)
+    expect([board().shown, board().reopened, told.at(-1)?.inHand]).toEqual([board().plan, meant, null])
+    expect([board().mayEdit, board().mayNotBecause]).toEqual([false, 'You are looking at lock 1, Violet. Go back to the plan to change it'])
+
+    // Nobody's hand or edit reaches what was kept, and one's own are refused in words.
+    setPeople([somebody({ inHand: aperture(demoPlan, 4) })])
+    drawFrame()
+    board().hold(aperture(demoPlan, 4))
+    board().edit(aperture(demoPlan, 4))
+    board().undo()
+    drawFrame()
+    expect(board().lastWords).toMatch(/lock 1/)
+    expect([board().shown.looks[demoLookId]?.camera.fNumber, predicted.at(-1)]).toEqual([demoPlan.looks[demoLookId]?.camera.fNumber, demoPlan.looks[demoLookId]?.camera.fNumber])
+    expect(changes).toEqual([])
+
+    setPeople([])
+    board().reopen(null)
+    expect([board().plan.looks[demoLookId]?.camera.fNumber, predicted.at(-1), board().reopened, board().mayEdit]).toEqual([11, 11, null, true])
+  })
+
+  it('hears what others change while something kept is looked at', () => {
+    const plan = createLocalPlan(demoPlan)
+    const store = createBoardStore({
+      plan, company: noCompany, role: 'client', connection: { state: 'live', words: 'Live', notKept: null },
+      predict: (_plan, lookId) => ({ lookId }) as unknown as Prediction, onNextFrame: () => undefined, units: 'metric', keepUnits: () => undefined,
+    })
+    const heard: (number | undefined)[] = []
+    store.onPlanChange(({ before, after }) => heard.push(before.looks[demoLookId]?.camera.fNumber, after.looks[demoLookId]?.camera.fNumber))
+    store.getState().reopen({ plan: demoPlan, lookId: demoLookId, words: 'lock 1' })
+    plan.write(aperture(demoPlan, 11))
+    expect(heard).toEqual([demoPlan.looks[demoLookId]?.camera.fNumber, 11])
+    expect(store.getState().plan).toEqual(demoPlan)
+    store.getState().reopen(null)
+    expect(store.getState().plan.looks[demoLookId]?.camera.fNumber).toBe(11)
+  })
+
+  it('reopens a look that the shared plan no longer has, never shows it in a plan without it, and comes back to its own', () => {
+    const { store, board } = boardOf('assistant')
+    const made = removeLook(demoPlan, demoLookId)
+    if (!made.ok) throw new Error(made.message)
+    board().edit(made.edit)
+    const own = board().lookId
+    store.subscribe(({ shown, plan, lookId }) => expect([shown.looks[lookId], plan.looks[lookId]]).not.toContain(undefined))
+    board().reopen({ plan: demoPlan, lookId: demoLookId, words: 'lock 1' })
+    expect([board().lookId, own === demoLookId]).toEqual([demoLookId, false])
+    board().reopen({ plan: demoPlan, lookId: 'nowhere', words: 'lock 2' })
+    expect(board().reopened?.words).toBe('lock 1')
+    board().reopen(null)
+    expect([board().lookId, board().plan.looks[demoLookId]]).toEqual([own, undefined])
   })
 })
