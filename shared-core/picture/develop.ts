@@ -42,7 +42,7 @@ export function develop(linear: Float32Array, width: number, height: number, how
 }
 
 interface Tone extends Matrices {
-  readonly finish: Float64Array | null
+  readonly finish: FinishTable | null
 }
 
 /**
@@ -130,35 +130,44 @@ function matricesFor({ whiteBalanceKelvin, space, finish }: Development): Matric
 const [fromX, fromY, fromZ] = [linearFromXyz([1, 0, 0]), linearFromXyz([0, 1, 0]), linearFromXyz([0, 0, 1])]
 const XYZ_TO_SRGB: Matrix3 = [[fromX[0], fromY[0], fromZ[0]], [fromX[1], fromY[1], fromZ[1]], [fromX[2], fromY[2], fromZ[2]]]
 
+/** Steps from 0 to 1, and as many from root to root beyond. */
 const FINISH_STEPS = 2048
 
 function isNone(finish: Finish): boolean {
   return finish.exposureStops === 0 && finish.contrast === 0 && finish.whitePointStops === 0 && finish.blackPoint === 0
 }
 
-let lastFinish: Finish | null = null
-let lastTable: Float64Array | null = null
+interface FinishTable {
+  /** Over the square root of 0-MOST: finest near black, as the eye is. */
+  readonly values: Float64Array
+  /** Below 0 the finish is a straight line. */
+  readonly slopeBelow: number
+}
 
-/** The finish as a table over the square root of 0-1, or null when there is none. */
-function finishTable(finish: Finish): Float64Array | null {
+let lastFinish: Finish | null = null
+let lastTable: FinishTable | null = null
+
+/** The finish as a table, or null when there is none. */
+function finishTable(finish: Finish): FinishTable | null {
   if (isNone(finish)) return null
   if (lastFinish !== finish || lastTable === null) {
-    lastTable = Float64Array.from({ length: FINISH_STEPS + 2 }, (_, i) => {
-      const root = Math.min(1, i / FINISH_STEPS)
+    const values = Float64Array.from({ length: Math.sqrt(MOST) * FINISH_STEPS + 1 }, (_, i) => {
+      const root = i / FINISH_STEPS
       return finishChannel(root * root, finish)
     })
+    lastTable = { values, slopeBelow: values[0]! - finishChannel(-1, finish) }
     lastFinish = finish
   }
   return lastTable
 }
 
-/** A finished channel; what lies outside 0-1 keeps its distance from the end it lies beyond. */
-function finished(table: Float64Array, value: number): number {
-  if (value <= 0) return table[0]! + value
-  if (value >= 1) return table[FINISH_STEPS]! + value - 1
+/** A finished channel. Never above MOST, for the finish lifts nothing past white that was not past it before. */
+function finished({ values, slopeBelow }: FinishTable, value: number): number {
+  if (value <= 0) return values[0]! + slopeBelow * value
+  if (value >= MOST) return values[values.length - 1]!
   const at = Math.sqrt(value) * FINISH_STEPS
   const i = at | 0
-  return table[i]! + (table[i + 1]! - table[i]!) * (at - i)
+  return values[i]! + (values[i + 1]! - values[i]!) * (at - i)
 }
 
 const CODE_STEPS = 16_384
