@@ -37,20 +37,23 @@ export function groundLight(
     return { direct: new Float32Array(count), returned: new Float32Array(count), shines }
   }
   const isFine = fineness === 'full'
-  const direct = netValues(net, isFine, (node) => straight(set, light, receiverAt(net, samples, node)))
+  const direct = netValues(net, isFine, (node) => straight(set, light, receiverAt(net, samples, node), isFine))
   const { passed, returned } = fromSurfaces(set, light, samples, net, colour)
   for (let node = 0; node < count; node++) direct[node] = direct[node]! + passed[node]!
   return { direct, returned, shines: throughCloth(set, light, samples, net, ground, isFine) }
 }
 
+/** Of a front, for a net whose meshes are as wide as a coarse one's: no shadow is drawn sharper than they are. */
+const FEW_CELLS = 16
+
 /** Exposure straight from a light's fronts, subject and plates in the way. */
-function straight(set: BuiltSet, light: StandingLight, { place, facing }: Receiver): number {
+function straight(set: BuiltSet, light: StandingLight, { place, facing }: Receiver, isFine: boolean): number {
   const [nx, ny, nz] = facing
   directSum.flat = 0
   for (const emitter of light.emitters) {
     addDirectLight(emitter, light.index, set.occludersWithFronts,
       place[0] + nx * SURFACE_CLEARANCE_METRES, place[1] + ny * SURFACE_CLEARANCE_METRES, place[2] + nz * SURFACE_CLEARANCE_METRES,
-      nx, ny, nz, nx, ny, nz, false)
+      nx, ny, nz, nx, ny, nz, false, isFine ? undefined : FEW_CELLS)
   }
   return directSum.flat
 }
@@ -61,7 +64,7 @@ function throughCloth(set: BuiltSet, light: StandingLight, samples: GroundSample
   if (ground.transmittance === 0 || otherSideId === null) return new Float32Array(net.columns * net.rows)
   return netValues(net, isFine, (node) => {
     const { place, facing } = receiverAt(net, samples, node)
-    return ground.transmittance * straight(set, light, { place, facing: scale(facing, -1), surfaceId: otherSideId })
+    return ground.transmittance * straight(set, light, { place, facing: scale(facing, -1), surfaceId: otherSideId }, isFine)
   })
 }
 

@@ -81,8 +81,10 @@ export function netValues(net: GroundNet, isFine: boolean, valueAt: (node: numbe
         const di = isBetweenX ? step : 0
         const dj = isBetweenY ? step * columns : 0
         const at = j * columns + i
-        const corners = [at - di - dj, at + di - dj, at - di + dj, at + di + dj]
-        const [a, b, c, d] = [values[corners[0]!]!, values[corners[1]!]!, values[corners[2]!]!, values[corners[3]!]!]
+        const a = values[at - di - dj]!
+        const b = values[at + di - dj]!
+        const c = values[at - di + dj]!
+        const d = values[at + di + dj]!
         const mean = (a + b + c + d) / 4
         values[at] = mean
         if (!isFine) continue

@@ -28,11 +28,12 @@ function cellsFor(distanceInWidths: number): CellCount {
  * @param nx,ny,nz the way a flat receptor and a dome face
  * @param tx,ty,tz the way to the light's front, for a dome turned to it
  * @param wantsDomes false where only a surface is lit
+ * @param cells into which the front is cut where something has to be weighed; by how large it looks unless said
  */
 export function addDirectLight(
   emitter: Emitter, owner: number, occluders: Occluders,
   px: number, py: number, pz: number, nx: number, ny: number, nz: number, tx: number, ty: number, tz: number,
-  wantsDomes: boolean,
+  wantsDomes: boolean, cells?: CellCount,
 ): void {
   const { centre, axis } = emitter
   const dx = px - centre[0]
@@ -63,7 +64,7 @@ export function addDirectLight(
     directSum.domeToLight += domeToLight
     return
   }
-  const points = emitterPoints(emitter, cellsFor(distance / (2 * emitter.radiusMetres)))
+  const points = emitterPoints(emitter, cells ?? cellsFor(distance / (2 * emitter.radiusMetres)))
   weighPoints(points, profile, emitter, blockers === 0 ? null : occluders, px, py, pz, nx, ny, nz, tx, ty, tz)
   directSum.domeOut += domeOut * ratio(weighed.domeOut, weighed.domeOutOpen)
   directSum.domeToLight += domeToLight * ratio(weighed.domeToLight, weighed.domeToLightOpen)
