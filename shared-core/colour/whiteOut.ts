@@ -4,6 +4,14 @@ import type { EmissionSpectrum, TransmittanceSpectrum } from '../spectra/spectru
 import { channelsOf, channelsThrough } from './camera.ts'
 import type { CameraRgb } from './triples.ts'
 
+/** A sheet that measures as letting nothing through is told as losing this much: past every meter, and still a number. */
+const MOST_LOSS_STOPS = 40
+
+/** Stops lost where `share` of the light is left. */
+function lossStops(share: number): number {
+  return Math.min(-stopsFromTimes(share), MOST_LOSS_STOPS)
+}
+
 export interface GelLosses {
   /** What an incident meter loses. */
   readonly meterLossStops: number
@@ -18,7 +26,7 @@ export interface GelLosses {
 /**
  * What a gel costs, by meter and by channel. The clear light turns white when its weakest channel clips, the gelled one
  * when its own weakest does; white-out is the way between. With a white balance for the flash itself that is simply the
- * loss of the gel's weakest channel.
+ * loss of the gel's weakest channel. No loss is told as more than 40 stops.
  * @param gel curve of all sheets together.
  * @param gains white balance in use.
  */
@@ -30,12 +38,12 @@ export function gelLosses(parts: {
   const { flash, gel, gains } = parts
   const clear = channelsOf(flash, gains)
   const gelled = channelsThrough(flash, gel, gains)
-  const lossOf = (k: 0 | 1 | 2): number => -stopsFromTimes(gelled[k] / clear[k])
+  const lossOf = (k: 0 | 1 | 2): number => lossStops(gelled[k] / clear[k])
   const channelLossStops: CameraRgb = [lossOf(0), lossOf(1), lossOf(2)]
   return {
-    meterLossStops: -stopsFromTimes(luminousShare(flash, gel)),
+    meterLossStops: lossStops(luminousShare(flash, gel)),
     channelLossStops,
     strongestChannelLossStops: Math.min(...channelLossStops),
-    whiteOutStops: stopsFromTimes(Math.min(...clear) / Math.min(...gelled)),
+    whiteOutStops: lossStops(Math.min(...gelled) / Math.min(...clear)),
   }
 }

@@ -39,6 +39,8 @@ function swatchXyz(
   light: EmissionSpectrum, surface: ReflectanceSpectrum, peak: number, gains: CameraRgb, whiteBalanceKelvin: number,
 ): Xyz {
   const channels = channelsThrough(light, surface, gains)
-  const scale = peak / Math.max(...channels)
+  const strongest = Math.max(...channels)
+  // Nothing through the sheet is black.
+  const scale = strongest > 0 ? peak / strongest : 0
   return xyzFromChannels(clipChannels([channels[0] * scale, channels[1] * scale, channels[2] * scale]), whiteBalanceKelvin)
 }
