@@ -30,12 +30,6 @@ export function lightThrough(light: Float64Array, ...curves: readonly Float64Arr
   return out
 }
 
-/** Chromaticity (x, y) of a tristimulus; equal energy for no light at all. */
-export function chromaticityOf([X, Y, Z]: Xyz): { x: number; y: number } {
-  const sum = X + Y + Z
-  return sum > 0 ? { x: X / sum, y: Y / sum } : { x: 1 / 3, y: 1 / 3 }
-}
-
 /** CIE 1960 UCS (u, v), in which colour temperature is judged. */
 export function ucs1960Of([X, Y, Z]: Xyz): { u: number; v: number } {
   const divisor = X + 15 * Y + 3 * Z

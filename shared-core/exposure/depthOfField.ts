@@ -33,13 +33,3 @@ export function circleOfConfusionMillimetres(sensorWidthMillimetres: number, sen
   const h = sensorHeightMillimetres
   return 0.03 * Math.sqrt((w * w + h * h) / (36 * 36 + 24 * 24))
 }
-
-/** Magnification of a thin lens at a subject distance: m = f / (u - f). */
-export function magnification(focalMillimetres: number, subjectMillimetres: number): number {
-  return focalMillimetres / (subjectMillimetres - focalMillimetres)
-}
-
-/** Times by which the f-number grows in effect at close focus: 1 + m, for a pupil magnification of 1. */
-export function closeFocusFactor(focalMillimetres: number, subjectMillimetres: number): number {
-  return 1 + magnification(focalMillimetres, subjectMillimetres)
-}

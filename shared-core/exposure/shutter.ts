@@ -8,11 +8,6 @@ import { stopsFromTimes } from '../arithmetic/portable.ts'
 const T01_IN_TIME_CONSTANTS = Math.log(10)
 const T05_IN_TIME_CONSTANTS = Math.LN2
 
-/** t0.5 of a flash whose t0.1 is known. */
-export function t05OfT01(t01Seconds: number): number {
-  return (t01Seconds * T05_IN_TIME_CONSTANTS) / T01_IN_TIME_CONSTANTS
-}
-
 /** t0.1 of a flash whose t0.5 is known. */
 export function t01OfT05(t05Seconds: number): number {
   return (t05Seconds * T01_IN_TIME_CONSTANTS) / T05_IN_TIME_CONSTANTS

@@ -35,7 +35,7 @@ export interface FramePosition {
 
 /**
  * The field is sensor x distance / focal length, the photographer's rule: at portrait distances the lens's own extension
- * takes some 4 % off it, or nothing where focusing is internal (see exposure/fieldOfView for a simple lens).
+ * takes some 4 % off it, or nothing where focusing is internal.
  *
  * A crop narrows the field and moves it off the axis, as a smaller sensor set off the middle would: the perspective stays.
  *

@@ -7,9 +7,3 @@ export function miredOf(kelvin: number): number {
 export function shiftMired(fromKelvin: number, toKelvin: number): number {
   return miredOf(toKelvin) - miredOf(fromKelvin)
 }
-
-/** The temperature a light has behind a sheet; null where the light comes out bluer than any black body. */
-export function kelvinBehindShift(kelvin: number, shift: number): number | null {
-  const mired = miredOf(kelvin) + shift
-  return mired > 0 ? 1e6 / mired : null
-}

@@ -16,15 +16,6 @@ export function inPhotopicUnits(light: Float64Array): EmissionSpectrum {
   return light.map((value) => value / sum) as EmissionSpectrum
 }
 
-/**
- * Lumens a watt of radiation over 380-780 nm: 683 lm/W times the share the eye sees (CIE definition of the lumen).
- */
-export function luminousEfficacyOfRadiation(light: Float64Array): number {
-  let power = 0
-  for (let i = 0; i < WAVELENGTH_COUNT; i++) power += light[i] as number
-  return (683 * photopicSum(light)) / (power * WAVELENGTH_STEP_NM)
-}
-
 /** Share of a light's luminous quantity that passes a curve (transmittance or reflectance), 0-1. */
 export function luminousShare(light: Float64Array, curve: Float64Array): number {
   const y = colourMatching.y

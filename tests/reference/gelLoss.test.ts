@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { correlatedTemperature } from '../../shared-core/colour/colourTemperature.ts'
 import { lightThrough, xyzOfLight } from '../../shared-core/colour/xyz.ts'
-import { correctionTransmittance, planckianRatio } from '../../shared-core/spectra/gel/correction.ts'
+import { correctionTransmittance } from '../../shared-core/spectra/gel/correction.ts'
 import { CLEAR_SHEET } from '../../shared-core/spectra/gel/families.ts'
 import { gelTransmittance, stack } from '../../shared-core/spectra/gel/gel.ts'
 import { illuminants } from '../../shared-core/spectra/illuminants.ts'
@@ -11,6 +11,17 @@ import type { TransmittanceSpectrum } from '../../shared-core/spectra/spectrum.t
 import { checkGels, type CheckGel } from '../derivations/checkGels.ts'
 
 const lossStops = (light: Float64Array, sheet: Float64Array): number => -Math.log2(luminousShare(light, sheet))
+
+/**
+ * The filter that turns one black body exactly into another: the ratio of their spectra, its highest value over
+ * 380-780 nm made 1. The least lossy of all exact ones.
+ */
+function planckianRatio(fromKelvin: number, toKelvin: number): Float64Array {
+  const from = planckianSpectrum(fromKelvin)
+  const ratio = planckianSpectrum(toKelvin).map((value, i) => value / from[i]!)
+  const highest = Math.max(...ratio)
+  return ratio.map((value) => value / highest)
+}
 
 describe('what a meter loses behind a gel', () => {
   // Source: ȳ-weighted transmission of the curves under D55, worked apart with numpy.

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { chromaticityOf, xyzOfLight } from '../../shared-core/colour/xyz.ts'
+import { xyzOfLight } from '../../shared-core/colour/xyz.ts'
 import { illuminants } from '../../shared-core/spectra/illuminants.ts'
 import { colourMatching } from '../../shared-core/spectra/observer.ts'
-import { inPhotopicUnits, luminousEfficacyOfRadiation } from '../../shared-core/spectra/photopic.ts'
-import { spectrumOf } from '../../shared-core/spectra/spectrum.ts'
+import { inPhotopicUnits } from '../../shared-core/spectra/photopic.ts'
+import { chromaticityOf } from './chromaticity.ts'
 
 const at = (nm: number): number => (nm - 380) / 5
 
@@ -68,30 +68,5 @@ describe('curves of the illuminants', () => {
     for (const [nm, value] of Object.entries(published)) {
       expect(Math.abs(illuminants.D55[at(Number(nm))]! - value)).toBeLessThan(0.005)
     }
-  })
-})
-
-describe('lumens a watt', () => {
-  // Source: 683 lm/W times the ȳ-weighted share (definition of the lumen), summed apart from this program with numpy
-  // over the published tables of D55 and A, 380-780 nm.
-  it('of D55 and A', () => {
-    expect(Math.abs(luminousEfficacyOfRadiation(illuminants.D55) - 206.3)).toBeLessThan(0.1)
-    expect(Math.abs(luminousEfficacyOfRadiation(illuminants.A) - 154.1)).toBeLessThan(0.1)
-  })
-
-  it('of a measured bare xenon flash', () => {
-    // Source: spd_xenonFlash of Psychtoolbox-3, rows at 20 nm from 400 to 700, straight lines between them; the full
-    // table gives 232.2 lm/W.
-    const rows = [
-      112.727, 111.818, 120, 114.545, 115.455, 100, 98.182, 90.909,
-      100, 81.818, 91.818, 81.818, 75.455, 72.727, 76.364, 66.364,
-    ]
-    const flash = spectrumOf<Float64Array>((nm) => {
-      const position = (nm - 400) / 20
-      if (position < 0 || position > 15) return 0
-      const below = Math.min(Math.floor(position), 14)
-      return rows[below]! + (rows[below + 1]! - rows[below]!) * (position - below)
-    })
-    expect(Math.abs(luminousEfficacyOfRadiation(flash) - 232.2)).toBeLessThan(2.5)
   })
 })

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { circleOfConfusionMillimetres, closeFocusFactor, depthOfField } from '../../shared-core/exposure/depthOfField.ts'
-import { angleOfViewDegrees, thinLensFieldMillimetres } from '../../shared-core/exposure/fieldOfView.ts'
+import { circleOfConfusionMillimetres, depthOfField } from '../../shared-core/exposure/depthOfField.ts'
 import { anglesOfView, cameraView } from '../../shared-core/set/camera.ts'
 import { at } from '../core/studioScene.ts'
 
@@ -16,7 +15,6 @@ const SENSORS = [
 describe('angle of view', () => {
   it.each(SENSORS)('%s', (_, width, height, rows) => {
     for (const [focal, horizontal, vertical, diagonal] of rows) {
-      expect(angleOfViewDegrees(width, focal)).toBeCloseTo(horizontal, 2)
       const angles = anglesOfView(cameraView({
         place: at(0, -2, 1.5), aim: at(0, 0, 1.5), focalLengthMillimetres: focal,
         sensorWidthMillimetres: width, sensorHeightMillimetres: height,
@@ -26,12 +24,6 @@ describe('angle of view', () => {
       expect(angles.diagonalDegrees).toBeCloseTo(diagonal, 2)
     }
   })
-
-  it.each([[85, 2500, 1022.8, 681.9], [50, 2000, 1404, 936], [105, 3000, 992.6, 661.7], [85, 1500, 599.3, 399.5]])(
-    'field of a simple lens, %d mm at %d mm', (focal, distance, width, height) => {
-      expect(thinLensFieldMillimetres(36, focal, distance)).toBeCloseTo(width, 1)
-      expect(thinLensFieldMillimetres(24, focal, distance)).toBeCloseTo(height, 1)
-    })
 })
 
 describe('depth of field', () => {
@@ -56,8 +48,4 @@ describe('depth of field', () => {
   // Common practice, no source: 0.030 mm on 24 x 36, 0.020 on 15.7 x 23.6, 0.015 on 13 x 17.3.
   it.each([[36, 24, 0.03], [23.6, 15.7, 0.02], [17.3, 13, 0.015]])('circle of confusion on %d x %d', (width, height, circle) =>
     expect(circleOfConfusionMillimetres(width, height)).toBeCloseTo(circle, 3))
-
-  // Loss 2 log2(1 + m), pupil magnification 1.
-  it.each([[85, 2500, 0.0998], [105, 3000, 0.1028], [85, 1500, 0.1683]])('close focus, %d mm at %d mm', (focal, distance, stops) =>
-    expect(2 * Math.log2(closeFocusFactor(focal, distance))).toBeCloseTo(stops, 4))
 })

@@ -1,18 +1,6 @@
-import { SECOND_RADIATION_CONSTANT, planckianSpectrum } from '../planck.ts'
+import { SECOND_RADIATION_CONSTANT } from '../planck.ts'
 import { spectrumOf, type TransmittanceSpectrum } from '../spectrum.ts'
 import { CLEAR_SHEET } from './families.ts'
-
-/**
- * The filter that turns one black body exactly into another: the ratio of their spectra, scaled so that its highest
- * value over 380-780 nm is 1. The least lossy of all exact ones.
- */
-export function planckianRatio(fromKelvin: number, toKelvin: number): TransmittanceSpectrum {
-  const from = planckianSpectrum(fromKelvin)
-  const to = planckianSpectrum(toKelvin)
-  const ratio = to.map((value, i) => value / (from[i] as number))
-  const highest = ratio.reduce((most, value) => Math.max(most, value), 0)
-  return ratio.map((value) => value / highest) as TransmittanceSpectrum
-}
 
 /** Where real sheets leave the exact ratio, since the eye sees little beyond: they stay level instead of ever clearer. */
 const WARM_LEVEL_FROM_NM = 680
