@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Answer } from '../../client/connection/api.ts'
 import { nextBatch } from '../../client/notes/engine/batch.ts'
 import { createOutbox } from '../../client/notes/engine/outbox.ts'
+import type { OutboxEntry } from '../../client/notes/engine/outboxShelf.ts'
 import { pageShelf } from '../../client/notes/engine/pageShelf.ts'
 import { COMMAND_PROBLEMS, type CommandAnswer, type CommandProblem } from '../../shared-core/notes/answer.ts'
 import type { NotesCommand } from '../../shared-core/notes/command.ts'
@@ -122,6 +123,51 @@ describe('an outbox', () => {
     await restsAs('turned-away')
     clock.moveOn(600_000)
     expect([posted.length, outbox.delivery().words, outbox.entries().length]).toEqual([1, 'This link was withdrawn.', 1])
+  })
+
+  it('has what was added at once, however slow the shelf, and shelves it in its order', async () => {
+    const put: string[] = []
+    let opens: () => void = () => undefined
+    const opened = new Promise<void>((resolve) => void (opens = resolve))
+    const shelf = pageShelf()
+    const slow = { ...shelf, put: async (entry: OutboxEntry) => {
+      await opened
+      put.push(entry.command.id)
+      await shelf.put(entry)
+    } }
+    const outbox = createOutbox({
+      shelf: slow, clock: new HandClock(), onChange: () => undefined, onDone: () => undefined, inTurn: (send) => send(), post: async () => problem(null),
+    })
+    let finish: () => void = () => undefined
+    void outbox.add(note('a'), new Promise((resolve) => void (finish = () => resolve(note('a', 'finished')))))
+    const last = outbox.add(note('b'))
+    expect([outbox.entries().map(({ command }) => command.id), put]).toEqual([['a', 'b'], []])
+    opens()
+    finish()
+    await last
+    expect(put).toEqual(['a', 'b'])
+    expect(outbox.entries().map(({ command }) => ('text' in command ? command.text : ''))).toEqual(['finished', 'b'])
+  })
+
+  it('sends in the end what another page wrote and was closed before it could send', async () => {
+    const shelf = pageShelf()
+    let tell: () => void = () => undefined
+    const clock = new HandClock()
+    const done: string[] = []
+    const outbox = createOutbox({
+      shelf: { ...shelf, onOtherPage: (listener) => {
+        tell = listener
+        return () => undefined
+      } },
+      clock, onChange: () => undefined, onDone: (entries) => void done.push(...entries.map(({ command }) => command.id)),
+      inTurn: (send) => send(), post: async (commands) => taken(commands),
+    })
+    await shelf.put({ command: note('a'), writtenMs: 0, refused: null })
+    tell()
+    await until(() => outbox.entries().length === 1)
+    expect(done).toEqual([])
+    clock.moveOn(60_000)
+    await until(() => done.length === 1)
   })
 
   it('does not send without end what a broken shelf will not let go of', async () => {

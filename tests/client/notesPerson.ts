@@ -29,7 +29,7 @@ export interface Device {
   votes: OwnVotes
 }
 
-export const newDevice = (): Device => ({ shelf: pageShelf(), doc: new Y.Doc(), votes: {} })
+export const newDevice = (): Device => ({ shelf: { ...pageShelf(), outlivesPage: () => true }, doc: new Y.Doc(), votes: {} })
 
 /** A person with the page open, whose network the test holds. Reloading is opening a page on the same device. */
 export function openPage(relay: TestRelay, seated: Seated, device: Device, shown: () => Plan = () => demoPlan) {

@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto'
 import { afterEach, describe, expect, it, vi } from 'vitest'
+import { createOutbox } from '../../client/notes/engine/outbox.ts'
 import { deviceShelf } from '../../client/notes/engine/deviceShelf.ts'
 import type { OutboxEntry } from '../../client/notes/engine/outboxShelf.ts'
 import { newId } from '../../shared-core/plan/newId.ts'
@@ -49,6 +50,21 @@ describe('an outbox kept on the device', () => {
     expect(ids(await hears.read())).toEqual(['a'])
     expect(heardElsewhere).not.toHaveBeenCalled()
     for (const shelf of [writes, hears, elsewhere]) shelf.close()
+  })
+
+  it('has what was written in the moment the page was left', async () => {
+    const seatId = newId()
+    const outbox = createOutbox({
+      shelf: deviceShelf(seatId), onChange: () => undefined, onDone: () => undefined, inTurn: (send) => send(),
+      post: async () => ({ ok: false, status: null, words: 'away' }),
+    })
+    const written = ['a', 'b', 'c'].map((id) => outbox.add(entry(id).command))
+    expect(outbox.outlivesPage()).toBe(false)
+    outbox.close()
+    await Promise.all(written)
+    const after = deviceShelf(seatId)
+    expect(ids(await after.read())).toEqual(['a', 'b', 'c'])
+    after.close()
   })
 
   it('lies in the page, and says so, where the browser keeps nothing', async () => {

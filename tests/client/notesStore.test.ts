@@ -23,7 +23,7 @@ describe('notes on a page', () => {
     const { client } = await demoCrew(relay)
     const page = openPage(relay, client, newDevice())
     const id = page.board().send(note('more plum'))!
-    await until(() => page.board().onTheWayIds.has(id))
+    expect(page.board().onTheWayIds.has(id)).toBe(true)
     expect([page.board().notes.notes[id]?.text, page.board().notes.notes[id]?.by.name, page.board().kept.notes]).toEqual(['more plum', 'Pell', {}])
     await page.comeBack()
     await until(() => page.board().kept.notes[id] !== undefined && page.board().onTheWay.length === 0)
@@ -53,7 +53,8 @@ describe('notes on a page', () => {
       for (let number = 1; number < 130; number++) page.board().send(note(`${name} ${number}`))
       page.board().send({ do: 'note.reply', noteId: first, text: `${name} again` })
       page.board().send({ do: 'ballot.vote', ballotId, lookId, why: `${name} likes it` })
-      await until(() => page.board().onTheWay.length === 132)
+      expect(page.board().onTheWay.length).toBe(132)
+      await until(() => page.board().outlivesPage)
       page.leave()
     }
 
@@ -100,7 +101,7 @@ describe('notes on a page', () => {
     const device = newDevice()
     const away = openPage(relay, client, device)
     for (let number = 0; number < 20; number++) away.board().send(note(`n${number}`))
-    await until(() => away.board().onTheWay.length === 20)
+    await until(() => away.board().outlivesPage)
     const other = openPage(relay, client, device)
     away.network.isUp = true
     other.network.isUp = true

@@ -16,6 +16,7 @@ type Row = OutboxEntry & { readonly id: string }
 export function deviceShelf(seatId: string): OutboxShelf {
   const name = `halfstop/${seatId}/outbox`
   const inPage = pageShelf()
+  let lastRead: readonly OutboxEntry[] = []
   let isKeeping = true
   const database = Promise.race([
     openDB(name, (opened: IDBDatabase) => opened.createObjectStore(STORE, { autoIncrement: true }).createIndex('id', 'id', { unique: true })),
@@ -45,9 +46,14 @@ export function deviceShelf(seatId: string): OutboxShelf {
 
   return {
     async read() {
-      const opened = await database
-      const rows = opened === null ? [] : await rtop(opened.transaction(STORE).objectStore(STORE).getAll()).catch(() => []) as Row[]
-      return [...rows.map(entryOf), ...await inPage.read()]
+      try {
+        const opened = await database
+        const rows = opened === null ? [] : await rtop(opened.transaction(STORE).objectStore(STORE).getAll()) as Row[]
+        lastRead = rows.map(entryOf)
+      } catch {
+        // The browser has closed the database: what was there is still known here, and goes on being sent.
+      }
+      return [...lastRead, ...await inPage.read()]
     },
     async put(entry) {
       const isWritten = await change(async (rows) => {

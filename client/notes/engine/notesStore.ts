@@ -39,7 +39,6 @@ export function createNotesStore({ seat, source, shownPlan, ownVotes, ...sending
   const own = { seat, lookName: (lookId: string) => shownPlan().looks[lookId]?.name ?? '' }
   /** Done by the relay, but not yet in the document here. */
   let doneAhead: readonly OutboxEntry[] = []
-  let shelving: Promise<unknown> = Promise.resolve()
 
   const store = createStore<NotesBoard>()(() => ({
     seat,
@@ -56,9 +55,7 @@ export function createNotesStore({ seat, source, shownPlan, ownVotes, ...sending
       const command = commandOf(draft)
       if (command === null) return null
       if (command.do === 'ballot.vote') rememberVote(command)
-      const seen = shownPlan()
-      // One after another, so that nothing overtakes what was said before it.
-      shelving = shelving.then(async () => outbox.add(await withPlanSeen(command, seen))).catch((thrown: unknown) => console.error(thrown))
+      void outbox.add(command, withPlanSeen(command, shownPlan()))
       return command.id
     },
     markSeen() {
@@ -102,7 +99,7 @@ export function createNotesStore({ seat, source, shownPlan, ownVotes, ...sending
       onTheWayIds: new Set(waiting.map(({ command }) => command.id)),
       refused: entries.flatMap(({ command, refused }) => (refused === null ? [] : [{ command, ...refused }])),
       delivery: outbox.delivery(),
-      outlivesPage: waiting.length === 0 || sending.shelf.outlivesPage(),
+      outlivesPage: outbox.outlivesPage(),
     })
   }
 

@@ -18,11 +18,15 @@ export function openNotes(seat: SeatInfo, board: BoardStore): NotesStore {
     inTurn: (send) => inTurnOfSeat(seat.seatId, send),
   })
   const stopWaking = source.onReached(store.wake)
+  // A page that was put away has had its pauses stretched by the browser.
+  const onSeenAgain = () => document.visibilityState === 'visible' && store.wake()
   addEventListener('online', store.wake)
+  document.addEventListener('visibilitychange', onSeenAgain)
   return {
     ...store,
     close() {
       removeEventListener('online', store.wake)
+      document.removeEventListener('visibilitychange', onSeenAgain)
       stopWaking()
       store.close()
       source.close()

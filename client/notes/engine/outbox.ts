@@ -30,8 +30,10 @@ export interface Outbox {
   /** On their way and refused, in the order they were written. */
   entries(): readonly OutboxEntry[]
   delivery(): Delivery
-  /** Shelves it, then sends it; resolves once it is shelved. */
-  add(command: NotesCommand): Promise<void>
+  /** Whether all that waits would survive a reload. */
+  outlivesPage(): boolean
+  /** Among the entries at once; shelved as `finishing` gives it, after all that was added before, then sent. Resolves once it is shelved. */
+  add(command: NotesCommand, finishing?: Promise<NotesCommand>): Promise<void>
   /** Sends a refused one once more. */
   again(id: string): Promise<void>
   /** Takes a refused one off the shelf. */
@@ -64,10 +66,21 @@ export function createOutbox({ shelf, post, inTurn, onChange, onDone, clock = pa
   /** Answered on this page: not sent again even where the shelf could not be changed. */
   const answered = new Set<string>()
 
-  const stopHearing = shelf.onOtherPage(() => void refresh())
+  let shelving: Promise<void> = Promise.resolve()
 
-  async function refresh(): Promise<void> {
+  const stopHearing = shelf.onOtherPage(() => {
+    void refresh()
+    // The page that wrote it sends it, unless it was closed too soon.
+    clock.after(LONGEST_PAUSE_MS, () => void (toSend().length > 0 && send()))
+  })
+
+  function toSend(): readonly OutboxEntry[] {
+    return shelved.filter(({ refused, command }) => refused === null && !answered.has(command.id))
+  }
+
+  async function refresh(justShelved?: OutboxEntry): Promise<void> {
     shelved = await shelf.read()
+    beingShelved = beingShelved.filter((one) => one !== justShelved)
     if (!isClosed) onChange()
   }
 
@@ -105,7 +118,7 @@ export function createOutbox({ shelf, post, inTurn, onChange, onDone, clock = pa
     for (;;) {
       await refresh()
       if (isClosed) return
-      const waiting = shelved.filter(({ refused, command }) => refused === null && !answered.has(command.id))
+      const waiting = toSend()
       const batch = nextBatch(waiting.map(({ command }) => command), most)
       if (batch.length === 0) return say('at-rest')
       say('sending')
@@ -121,7 +134,7 @@ export function createOutbox({ shelf, post, inTurn, onChange, onDone, clock = pa
       } else if (isTurnedAway(answer.status)) {
         return say('turned-away', answer.words)
       } else {
-        return waitFor(answer.words)
+        return waitFor(answer.status === null ? 'The relay does not answer. It is sent when it does.' : answer.words)
       }
     }
   }
@@ -160,15 +173,19 @@ export function createOutbox({ shelf, post, inTurn, onChange, onDone, clock = pa
   return {
     entries: () => [...shelved, ...beingShelved.filter(({ command: { id } }) => !shelved.some(({ command }) => command.id === id))],
     delivery: () => delivery,
-    async add(command) {
+    outlivesPage: () => beingShelved.length === 0 && (shelf.outlivesPage() || toSend().length === 0),
+    add(command, finishing = Promise.resolve(command)) {
       const entry: OutboxEntry = { command, writtenMs: now(), refused: null }
       beingShelved = [...beingShelved, entry]
       onChange()
-      await shelf.put(entry)
-      await refresh()
-      beingShelved = beingShelved.filter((one) => one !== entry)
-      // While the relay does not answer, a new note does not cut its pause short.
-      if (delivery.state !== 'waiting') void send()
+      // What could not be shelved has said so where it was added, and stops nothing after it.
+      shelving = shelving.catch(() => undefined).then(async () => {
+        await shelf.put({ ...entry, command: await finishing })
+        await refresh(entry)
+        // While the relay does not answer, a new note does not cut its pause short.
+        if (delivery.state !== 'waiting') void send()
+      })
+      return shelving
     },
     async again(id) {
       answered.delete(id)
@@ -183,7 +200,7 @@ export function createOutbox({ shelf, post, inTurn, onChange, onDone, clock = pa
     close() {
       isClosed = true
       stopHearing()
-      shelf.close()
+      void shelving.finally(shelf.close)
     },
   }
 }
