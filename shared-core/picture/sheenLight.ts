@@ -21,10 +21,11 @@ const STRAND_REFLECTANCE = 0.0465
 export function addSheen(
   into: Float32Array, { visible }: ShineOnSurface, shine: Shine, points: ShinePoints, seen: SeenSurface, sheens: readonly Sheen[],
 ): void {
-  const { profile, isTube } = shine
+  const { profile, isTube, radiusMetres } = shine
   const { count, strength, cellMetres } = points
   const { restPositions, restNormals, restSights, facing, materials, steps, strands } = seen
   const frames = turnedPoints(seen, points, shine.axis, shine.centre)
+  const mostInverseSquare = isTube ? 1 / (radiusMetres * radiusMetres) : Infinity
   for (let slot = 0; slot < seen.count; slot++) {
     if (visible[slot]! <= 0) continue
     const material = materials[slot]!
@@ -59,7 +60,7 @@ export function addSheen(
       const inverseSquare = 1 / (x * x + y * y + z * z)
       const inverse = Math.sqrt(inverseSquare)
       const cosAtFront = isTube ? 1 : height * inverse
-      let given = above * inverse * cosAtFront * inverseSquare * strength[k]!
+      let given = above * inverse * cosAtFront * Math.min(inverseSquare, mostInverseSquare) * strength[k]!
       if (profile !== null) given *= profileAt(profile, Math.min(1, cosAtFront))
       const hx = x * inverse + vx
       const hy = y * inverse + vy

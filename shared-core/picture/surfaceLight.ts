@@ -40,6 +40,8 @@ export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurfa
   const openFrames = openPoints === points ? frames : turnedPoints(seen, openPoints, shine.axis, shine.centre)
   const masks = new ShineMasks(seen, frames)
   const near = NEAR_IN_RADII * NEAR_IN_RADII * radiusMetres * radiusMetres
+  // As for the numbers: a tube's surface is as near as one can come to it.
+  const mostInverseSquare = isTube ? 1 / (radiusMetres * radiusMetres) : Infinity
   exposure.fill(0)
   visible.fill(0)
   for (let slot = 0; slot < seen.count; slot++) {
@@ -55,7 +57,7 @@ export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurfa
     const dy = centre[1] - py
     const dz = centre[2] - pz
     const height = -(dx * axis[0] + dy * axis[1] + dz * axis[2])
-    if (height <= 0) continue
+    if (height <= 0 && !isTube) continue
     // How far the shine reaches above and below its middle, as seen along the normal.
     const rise = dx * nx + dy * ny + dz * nz
     const slant = nx * axis[0] + ny * axis[1] + nz * axis[2]
@@ -71,7 +73,8 @@ export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurfa
       someOpen |= ~selfShadow[word]! & bits[m]!
     }
     if (someOpen === 0) continue
-    const isShaded = plates !== null && 
+    // The plane of a tube is only where its points lie: behind it a plate has nowhere to throw its shadow.
+    const isShaded = plates !== null && height > 0 &&
       plates.from(positions[3 * slot]!, positions[3 * slot + 1]!, positions[3 * slot + 2]!, regionOf[slot]!, REGION_REACH_METRES)
     const isOpen = someShadow === 0 && !isShaded
     const isWhole = isOpen && rise >= reach
@@ -87,7 +90,8 @@ export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurfa
       const z = xyz[3 * k + 2]! - pz
       const above = x * nx + y * ny + z * nz
       if (above <= 0) continue
-      const inverseSquare = 1 / (x * x + y * y + z * z)
+      let inverseSquare = 1 / (x * x + y * y + z * z)
+      if (inverseSquare > mostInverseSquare) inverseSquare = mostInverseSquare
       const weight = above * inverseSquare * strength[k]! * (isTube ? Math.sqrt(inverseSquare) : height * inverseSquare)
       bare += weight
       let given = weight
