@@ -42,8 +42,8 @@ export function apertureSeries(step: ApertureStep): readonly EngravedAperture[] 
 }
 
 /**
- * The exact f-number behind what a person or camera calls it: "11" stands for 11.31. Within a twentieth of a stop of an
- * engraving's exact value, or equal to the engraving, it is that; else it is taken as said.
+ * The exact f-number behind what a person or camera calls it: "11" stands for 11.31. What no series engraves is taken as
+ * said. A name that two series share (13: third of a stop 12.70, half 13.45) is taken from the thirds.
  */
 export function exactFNumber(said: number): number {
   for (const step of ['full', 'third', 'half'] as const) {

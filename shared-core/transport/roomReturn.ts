@@ -24,10 +24,16 @@ export function firstLandings(scene: Scene, lightId: string): readonly FirstLand
     surfaceShare[i]! > 0 ? [{ surfaceId: id, fluxShare: surfaceShare[i]!, transmittance }] : [])
 }
 
+export interface AreaShare {
+  readonly surfaceId: string
+  readonly areaShare: number
+  readonly transmittance: number
+}
+
 /** Each surface's share of all the area that light in the room can land on; the shares add up to 1. */
-export function surfaceAreaShares(scene: Scene): readonly { readonly surfaceId: string; readonly areaShare: number }[] {
+export function surfaceAreaShares(scene: Scene): readonly AreaShare[] {
   const { surfaces, surfaceAreaSquareMetres: whole } = builtSet(scene)
-  return surfaces.map(({ id, areaSquareMetres }) => ({ surfaceId: id, areaShare: areaSquareMetres / whole }))
+  return surfaces.map(({ id, areaSquareMetres, transmittance }) => ({ surfaceId: id, areaShare: areaSquareMetres / whole, transmittance }))
 }
 
 /**
@@ -36,7 +42,7 @@ export function surfaceAreaShares(scene: Scene): readonly { readonly surfaceId: 
  *
  * @param returnedShare share of the bare tube's flux returned at the first landings: the sum of fluxShare times
  *   (reflectance x (1 - transmittance) + transmittance)
- * @param meanReflectance of all surfaces by area, 0-1
+ * @param meanReflectance of all surfaces by area, 0-1; what a scrim lets through counts as returned, for it stays in the room
  */
 export function strayShare(returnedShare: number, meanReflectance: number): number {
   return (returnedShare * meanReflectance) / (1 - Math.min(meanReflectance, 0.98))

@@ -11,16 +11,20 @@ import { firstLandings, strayShare, surfaceAreaShares } from './roomReturn.ts'
 export function strayCurve(scene: Scene, lightId: string): ReflectanceSpectrum | null {
   const landings = firstLandings(scene, lightId)
   if (landings.length === 0) return null
-  const reflectances = new Map(builtSet(scene).surfaces.map(({ id, swatch }) => [id, reflectanceOfSwatch(swatch)]))
+  const { surfaces } = builtSet(scene)
+  const reflectances = new Map(surfaces.map(({ id, swatch }) => [id, reflectanceOfSwatch(swatch)]))
   const areaShares = surfaceAreaShares(scene)
+  // What a scrim lets through stays in the room as what it returns does.
+  const stays = (surfaceId: string, transmittance: number, i: number): number =>
+    reflectances.get(surfaceId)![i]! * (1 - transmittance) + transmittance
   const curve = new Float64Array(WAVELENGTH_COUNT) as ReflectanceSpectrum
   for (let i = 0; i < WAVELENGTH_COUNT; i++) {
     let returned = 0
     for (const { surfaceId, fluxShare, transmittance } of landings) {
-      returned += fluxShare * (reflectances.get(surfaceId)![i]! * (1 - transmittance) + transmittance)
+      returned += fluxShare * stays(surfaceId, transmittance, i)
     }
     let mean = 0
-    for (const { surfaceId, areaShare } of areaShares) mean += areaShare * reflectances.get(surfaceId)![i]!
+    for (const { surfaceId, areaShare, transmittance } of areaShares) mean += areaShare * stays(surfaceId, transmittance, i)
     curve[i] = strayShare(returned, mean)
   }
   return curve

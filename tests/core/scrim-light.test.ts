@@ -6,7 +6,11 @@ import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { LookPicture } from '../../shared-core/predict/lookPicture.ts'
 import { predict } from '../../shared-core/predict/predict.ts'
 import type { AreaPrediction } from '../../shared-core/predict/prediction.ts'
+import { builtSet } from '../../shared-core/set/builtSet.ts'
+import type { ScenePiece } from '../../shared-core/set/scene.ts'
 import { decodeSubject } from '../../shared-core/subject/asset/decode.ts'
+import { strayCurve } from '../../shared-core/transport/strayCurve.ts'
+import { aLight, aPiece, at, studioScene } from './studioScene.ts'
 
 /**
  * What lands on a cloth is returned, passed or kept: the returned and the passed are never more than the landed (energy;
@@ -100,4 +104,21 @@ describe('a scrim in the picture is what the numbers say', () => {
       }
     })
   }
+})
+
+describe('a cloth that lets everything through', () => {
+  it('is as good as absent to the light that wanders in the room (energy; integrating sphere)', () => {
+    const away = aLight('x', { place: at(0, 0, 1.5), aim: at(0, 5, 1.5) })
+    const cloth = aPiece('s', {
+      kind: 'scrim', place: at(0, -2, 1.6), facingDegrees: 0, widthMetres: 2.4, heightMetres: 2.4, front: black, back: black, transmittance: 1,
+    })
+    // Exposure of a wall by stray light: the wandering flux over all area that it lands on.
+    const wandering = (pieces: readonly ScenePiece[]): number => {
+      const scene = studioScene({ lights: [away], pieces })
+      return strayCurve(scene, 'x')![30]! / builtSet(scene).surfaceAreaSquareMetres
+    }
+    // The cloth is itself landed on and left once more: a few percent of the room's area.
+    expect(wandering([cloth]) / wandering([])).toBeGreaterThan(0.99)
+    expect(wandering([cloth]) / wandering([])).toBeLessThan(1.06)
+  })
 })
