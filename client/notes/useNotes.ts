@@ -6,7 +6,7 @@ import { keptOf } from './engine/keptThings.ts'
 import { locksOf, type LockView } from './engine/locks.ts'
 import type { NotesBoard } from './engine/notesBoard.ts'
 import type { NotesStore } from './engine/notesStore.ts'
-import { reopenKept, wordsOfLock, wordsOfThatOne } from './engine/reopen.ts'
+import { createReopening, type Reopening } from './engine/reopen.ts'
 import { threadsOf, type Thread } from './engine/threads.ts'
 import { unreadOf, type Unread } from './engine/unread.ts'
 
@@ -54,31 +54,9 @@ export function useUnread(): Unread {
   return useMemo(() => unreadOf(notes, seatId), [notes, seatId])
 }
 
-export interface Reopening {
-  /** Shows what a "that one" or a lock holds; resolves with null, or with words on why it cannot be shown. */
-  thatOne(id: string): Promise<string | null>
-  lock(id: string): Promise<string | null>
-  /** Back to the shared plan. */
-  leave(): void
-}
-
 /** Looking again at what was meant or locked; `useBoard((board) => board.reopened)` says what is looked at. */
 export function useReopening(): Reopening {
   const board = useBoardStore()
-  const store = useNotesStore()
-  return useMemo(() => {
-    const { seat: { seatId } } = store.getState()
-    const fetchKept = keptOf(seatId)
-    return {
-      async thatOne(id) {
-        const one = store.getState().notes.thatOnes[id]
-        return one === undefined ? 'That is not there.' : reopenKept(board.getState(), one, wordsOfThatOne(one, seatId), fetchKept)
-      },
-      async lock(id) {
-        const lock = store.getState().notes.locks[id]
-        return lock === undefined ? 'That lock is not there.' : reopenKept(board.getState(), lock, wordsOfLock(lock), fetchKept)
-      },
-      leave: () => board.getState().reopen(null),
-    }
-  }, [board, store])
+  const notes = useNotesStore()
+  return useMemo(() => createReopening(board, notes, keptOf(notes.getState().seat.seatId)), [board, notes])
 }

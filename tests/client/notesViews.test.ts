@@ -5,7 +5,7 @@ import { checkLock } from '../../client/notes/engine/keptThings.ts'
 import { locksOf, ownScreenCheck, standingLock } from '../../client/notes/engine/locks.ts'
 import type { OutboxEntry } from '../../client/notes/engine/outboxShelf.ts'
 import { planHash, sha256OffThread } from '../../client/notes/engine/planHash.ts'
-import { reopenKept } from '../../client/notes/engine/reopen.ts'
+import { createReopening, reopenKept } from '../../client/notes/engine/reopen.ts'
 import { isPinnedTo, strokesOf, threadsOf } from '../../client/notes/engine/threads.ts'
 import { canonicalJson } from '../../shared-core/notes/canonical.ts'
 import type { NotesCommand } from '../../shared-core/notes/command.ts'
@@ -129,5 +129,31 @@ describe('what was kept', () => {
       expect(await reopenKept({ reopen }, kept, 'lock 1', fetchKept)).toEqual(expect.any(String))
     }
     expect(reopen).toHaveBeenCalledOnce()
+  })
+
+  it('is the last that was asked for, whichever arrives first, and nothing after leaving', async () => {
+    const notes = after(['photographer', lock('l1')], ['photographer', lock('l2')])
+    const shown: (string | undefined)[] = []
+    const arrive: (() => void)[] = []
+    const reopening = createReopening(
+      { getState: () => ({ reopen: (kept) => void shown.push(kept?.words) }) }, { getState: () => ({ notes, seat: people.client }) },
+      async () => {
+        await new Promise<void>((resolve) => void arrive.push(resolve))
+        return { ok: true, value: new TextEncoder().encode(things.plan) }
+      })
+    const [first, second] = [reopening.lock('l1'), reopening.lock('l2')]
+    await vi.waitFor(() => expect(arrive.length).toBe(2))
+    arrive[1]!()
+    await second
+    arrive[0]!()
+    await first
+    expect(shown).toEqual(['lock 2, One'])
+    const late = reopening.lock('l1')
+    await vi.waitFor(() => expect(arrive.length).toBe(3))
+    reopening.leave()
+    arrive[2]!()
+    await late
+    expect(shown).toEqual(['lock 2, One', undefined])
+    expect(await reopening.lock('nowhere')).toEqual(expect.any(String))
   })
 })
