@@ -13,7 +13,7 @@ import type { DocumentKey } from '../../server/store/store.ts'
 import { StoreError } from '../../server/store/storeError.ts'
 import { openRelay, type Seated } from './openRelay.ts'
 import { rawJoin, RawPeer, socketUrl, syncMessage, updateSetting, type Heard } from './rawPeer.ts'
-import { startRelay } from './startedRelay.ts'
+import { startRelay, takeSeat } from './startedRelay.ts'
 import { stockJoin } from './stockClient.ts'
 import { until } from './until.ts'
 
@@ -21,15 +21,6 @@ const folder = mkdtempSync(join(tmpdir(), 'halfstop-durability-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 const bearer = (seated: Pick<Seated, 'secret'>) => ({ authorization: `Bearer ${seated.secret}` })
-
-async function takeSeat(origin: string, link: string, name: string): Promise<Seated> {
-  const { pathname, hash } = new URL(link)
-  const response = await fetch(`${origin}/api/seats`, {
-    method: 'POST', headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ jobId: pathname.split('/').at(-1), key: hash.slice(1), name, headless: true }),
-  })
-  return (await response.json()) as Seated
-}
 
 function relayWord(heard: Heard): { pen: unknown; notKept: string | null } | undefined {
   if (heard.kind !== 'presence') return undefined

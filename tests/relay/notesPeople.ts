@@ -36,11 +36,11 @@ export async function outcomes(relay: Pick<TestRelay, 'post'>, seated: Seated, .
 }
 
 /** The notes as a seat is sent them by plain sync. */
-export async function notesDocOf(relay: TestRelay, seated: Seated): Promise<Y.Doc> {
+export async function notesDocOf(relay: Pick<TestRelay, 'origin'>, seated: Seated): Promise<Y.Doc> {
   return (await rawJoin(relay, seated, 'notes')).document()
 }
 
-export async function notesOf(relay: TestRelay, seated: Seated): Promise<Notes> {
+export async function notesOf(relay: Pick<TestRelay, 'origin'>, seated: Seated): Promise<Notes> {
   return readNotesFromDocument(await notesDocOf(relay, seated)).notes
 }
 

@@ -78,13 +78,13 @@ export class RawPeer {
 }
 
 /** Joins as a program does, by the Authorization header. */
-export async function rawJoin(relay: TestRelay, seated: Seated, document = 'plan'): Promise<RawPeer> {
+export async function rawJoin(relay: Pick<TestRelay, 'origin'>, seated: Seated, document = 'plan'): Promise<RawPeer> {
   const peer = new RawPeer(socketUrl(relay, seated.seatId, document), { authorization: `Bearer ${seated.secret}` })
   await peer.opened
   return peer
 }
 
-export function socketUrl(relay: TestRelay, seatId: string, document: string): string {
+export function socketUrl(relay: Pick<TestRelay, 'origin'>, seatId: string, document: string): string {
   return `${relay.origin.replace(/^http/, 'ws')}/s/${seatId}/${document}`
 }
 

@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 import { onTestFinished } from 'vitest'
+import type { Seated } from './openRelay.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -8,6 +9,7 @@ export interface StartedRelay {
   readonly origin: string
   /** The demo job's links as the terminal shows them, by role. */
   readonly links: Readonly<Record<string, string>>
+  post(path: string, body: unknown, headers?: Record<string, string>): Promise<Response>
   /** Ends the process with a signal; resolves with its exit code once it is gone, null when the signal took it. */
   end(signal: NodeJS.Signals): Promise<number | null>
 }
@@ -27,10 +29,26 @@ export function startRelay(environment: Record<string, string>): Promise<Started
       const origin = /Halfstop is open: (http:\S+)\//.exec(output)?.[1]
       const links = Object.fromEntries([...output.matchAll(/^ {2}(\w+) +(http\S+)$/gm)].map(([, role, url]) => [role, url]))
       if (origin === undefined) return reject(new Error(output))
-      resolve({ origin, links: links as Record<string, string>, end: (signal) => { child.kill(signal); return gone } })
+      resolve({
+        origin, links: links as Record<string, string>,
+        post: (path, body, headers = {}) => fetch(`${origin}${path}`, {
+          method: 'POST', body: JSON.stringify(body), headers: { 'content-type': 'application/json', ...headers },
+        }),
+        end: (signal) => { child.kill(signal); return gone },
+      })
     }
     child.stdout.on('data', hear)
     child.stderr.on('data', hear)
     void gone.then((code) => reject(new Error(`ended with ${code}:\n${output}`)))
   })
+}
+
+/** A seat by a secret link, as a program takes it. */
+export async function takeSeat(origin: string, link: string, name: string): Promise<Seated> {
+  const { pathname, hash } = new URL(link)
+  const response = await fetch(`${origin}/api/seats`, {
+    method: 'POST', headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ jobId: pathname.split('/').at(-1), key: hash.slice(1), name, headless: true }),
+  })
+  return (await response.json()) as Seated
 }
