@@ -6,6 +6,8 @@ import { fresnelReflectance } from '../spectra/surface/fresnel.ts'
 import { cellOf } from '../subject/asset/octahedron.ts'
 import { isBlocked } from '../subject/asset/selfShadow.ts'
 import { eyeballOf } from '../subject/field/subjectField.ts'
+import { distanceToFront, distanceToTube, isPlateMet } from './mirroredRay.ts'
+import type { Plate } from './platesBetween.ts'
 import { headPlaceInSet, toRest, type PosedSubject } from './posedSubject.ts'
 
 /** Rays an eye sample is mirrored by, so that a catchlight has an edge and not steps. */
@@ -74,39 +76,27 @@ function nearestHit(from: Vector, sight: Vector, spheres: readonly Sphere[]): { 
   return { place, normal: direction(subtract(place, met.centre)) }
 }
 
-/** What each eye sample mirrors of a light's fronts: the exposure of a perfect white that would look the same. */
-export function eyeLight(mirrors: EyeMirrors, emitters: readonly Emitter[]): Float32Array {
+/**
+ * What each eye sample mirrors of a light's fronts: the exposure of a perfect white that would look the same.
+ * @param solid flat things that may stand before the fronts; a cloth that lets light through is not among them
+ */
+export function eyeLight(mirrors: EyeMirrors, emitters: readonly Emitter[], solid: readonly Plate[]): Float32Array {
   const out = new Float32Array(mirrors.count)
   for (const emitter of emitters) {
-    if (emitter.front.shape === 'sphere') continue
     const profile = angularProfile(emitter.front.lobeExponent, emitter.front.grid)
+    const isTube = emitter.front.shape === 'sphere'
     for (let r = 0; r < RAYS * mirrors.count; r++) {
       const reflectance = mirrors.rays[8 * r + 6]!
       if (reflectance === 0) continue
-      const cosAtFront = cosineWhereMet(emitter, mirrors.rays, 8 * r)
-      if (cosAtFront <= 0) continue
+      const ray = mirrors.rays.subarray(8 * r, 8 * r + 6)
+      const distance = isTube ? distanceToTube(emitter, ray) : distanceToFront(emitter, ray)
+      if (distance === Infinity || solid.some((plate) => isPlateMet(plate, ray, distance))) continue
+      const { axis } = emitter
+      // A tube has the same radiance from everywhere.
+      const share = isTube ? 1 : profileAt(profile, -(ray[3]! * axis[0] + ray[4]! * axis[1] + ray[5]! * axis[2]))
       const s = (r / RAYS) | 0
-      out[s] = out[s]! + (Math.PI * emitter.axialRadiancePerLumenSecond * profileAt(profile, cosAtFront) * reflectance) / RAYS
+      out[s] = out[s]! + (Math.PI * emitter.axialRadiancePerLumenSecond * share * reflectance) / RAYS
     }
   }
   return out
-}
-
-/** Cosine at which a ray leaves a front that it meets, against the front's axis; 0 for a miss. */
-function cosineWhereMet({ axis, centre, across, up, outlineOnFront }: Emitter, rays: Float64Array, at: number): number {
-  const d: Vector = [rays[at + 3]!, rays[at + 4]!, rays[at + 5]!]
-  const slope = dot(d, axis)
-  if (slope >= -1e-9) return 0
-  const to = subtract(centre, [rays[at]!, rays[at + 1]!, rays[at + 2]!])
-  const distance = dot(to, axis) / slope
-  if (distance <= 0) return 0
-  const on = subtract(scale(d, distance), to)
-  const u = dot(on, across)
-  const v = dot(on, up)
-  for (let i = 0; i < outlineOnFront.length; i++) {
-    const [au, av] = outlineOnFront[i]!
-    const [bu, bv] = outlineOnFront[(i + 1) % outlineOnFront.length]!
-    if ((bu - au) * (v - av) - (bv - av) * (u - au) < 0) return 0
-  }
-  return -slope
 }

@@ -4,7 +4,7 @@ import { meshMaterials } from '../subject/mesh/subjectMesh.ts'
 import { eyeLight } from './eyes.ts'
 import { groundLight, type GroundLayer } from './groundLight.ts'
 import { sheenOf, type Sheen } from './material.ts'
-import { platesBetween, type PlatesBetween } from './platesBetween.ts'
+import { platesBetween, type Plate, type PlatesBetween } from './platesBetween.ts'
 import { PlateShadows } from './plateShadows.ts'
 import { addReturned, returnedLight, type ReturnedLight } from './returned.ts'
 import { returnedColour, type ReturnedColour } from './returnedColour.ts'
@@ -102,8 +102,14 @@ function layerOn(
   return {
     direct, returned, sheen,
     ...inside(direct, returned, seen, sheens, light.emitters[0]!.centre),
-    eyes: eyeLight(samples.mirrors, light.emitters),
+    eyes: eyeLight(samples.mirrors, light.emitters, solidOnes(set, plates)),
   }
+}
+
+/** Plates that let nothing through. A scrim's glow is not mirrored by the eyes: the front behind it stands for it. */
+function solidOnes({ surfaces }: BuiltSet, { plates }: PlatesBetween): readonly Plate[] {
+  const cloths = new Set(surfaces.filter(({ transmittance }) => transmittance > 0).flatMap(({ panels }) => panels.map(({ centre }) => centre)))
+  return plates.filter(({ centre }) => !cloths.has(centre))
 }
 
 /** Between a piece and the subject other pieces may stand; fronts of lights are too few there to be worth asking. */
