@@ -130,7 +130,7 @@ function matricesFor({ whiteBalanceKelvin, space, finish }: Development): Matric
 const [fromX, fromY, fromZ] = [linearFromXyz([1, 0, 0]), linearFromXyz([0, 1, 0]), linearFromXyz([0, 0, 1])]
 const XYZ_TO_SRGB: Matrix3 = [[fromX[0], fromY[0], fromZ[0]], [fromX[1], fromY[1], fromZ[1]], [fromX[2], fromY[2], fromZ[2]]]
 
-/** Steps from 0 to 1, and as many from root to root beyond. */
+/** Steps of the square root from 0 to 1, and as many again from there to the root of MOST. */
 const FINISH_STEPS = 2048
 
 function isNone(finish: Finish): boolean {
