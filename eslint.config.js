@@ -7,9 +7,9 @@ import typescript from 'typescript-eslint'
  * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan`, `notes`
  * and `document` stand beside the physics, not on it. See DEVELOPERS.md, "The map".
  */
-const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask']
+const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask', 'compare']
 /** Rooms that read the plan itself; those below take what they need as plain shapes. */
-const knowsPlan = ['predict', 'ask']
+const knowsPlan = ['predict', 'ask', 'compare']
 
 function roomsAbove(room) {
   const above = physics.slice(physics.indexOf(room) + 1)

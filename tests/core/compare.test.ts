@@ -1,0 +1,134 @@
+import { readFileSync } from 'node:fs'
+import { converter, differenceCiede2000 } from 'culori'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { compareLooks } from '../../shared-core/compare/changes.ts'
+import { COMPARED_WIDTH_PIXELS, effectsOf, type LookEffects } from '../../shared-core/compare/effects.ts'
+import { askAgain } from '../../shared-core/compare/visibility.ts'
+import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
+import { applyEdit, type Json, type PlanChange } from '../../shared-core/plan/edit.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import { LookPicture } from '../../shared-core/predict/lookPicture.ts'
+import { decodeSubject } from '../../shared-core/subject/asset/decode.ts'
+
+const asset = decodeSubject(new Uint8Array(readFileSync(new URL('../../shared-core/subject/asset/subject.bin', import.meta.url))))
+const LOOK = 'dusk'
+const look = demoPlan.looks[LOOK]!
+const HEIGHT = (COMPARED_WIDTH_PIXELS * look.camera.sensorHeightMillimetres) / look.camera.sensorWidthMillimetres
+
+function changed(plan: Plan, ...changes: readonly (readonly [path: string, value: Json])[]): Plan {
+  return applyEdit(plan, { name: 'test', changes: changes.map(([path, set]): PlanChange => ({ path: path.split('/'), set })) })
+}
+
+function effects(before: Plan, after: Plan, lookAfter = LOOK): LookEffects {
+  const steps = effectsOf(compareLooks(before, LOOK, after, lookAfter), asset)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}
+
+const byPath = (effect: LookEffects) => Object.fromEntries(effect.changes.map((change) => [change.key, change]))
+
+// CIEDE2000 of two Frames by a general library alone: culori from bytes to difference.
+
+const toLab = converter('lab65')
+const difference = differenceCiede2000()
+function judged(one: Plan, other: Plan): { mean: number; exceeded: number } {
+  const [a, b] = [one, other].map((plan) =>
+    new LookPicture(asset).draw(plan, LOOK, { width: COMPARED_WIDTH_PIXELS, height: HEIGHT, soloLightId: null, coarse: false }).rgba)
+  const colourAt = (pixels: Uint8ClampedArray, at: number) =>
+    toLab({ mode: 'rgb', r: pixels[at]! / 255, g: pixels[at + 1]! / 255, b: pixels[at + 2]! / 255 })
+  const all: number[] = []
+  for (let at = 0; at < a!.length; at += 4) all.push(difference(colourAt(a!, at), colourAt(b!, at)))
+  all.sort((x, y) => x - y)
+  return { mean: all.reduce((sum, value) => sum + value, 0) / all.length, exceeded: all[Math.floor(0.995 * all.length)]! }
+}
+
+const light = (id: string) => `looks/${LOOK}/lights/${id}`
+
+describe('changes since', () => {
+  it('are told one by one in the words of the trade, and made and taken back one by one', () => {
+    const now = changed(demoPlan,
+      [`${light('c')}/energyJoules`, look.lights['c']!.energyJoules * 2], [`${light('b')}/sandbag`, !look.lights['b']!.sandbag],
+      [`${light('a')}/place/xMetres`, look.lights['a']!.place.xMetres - 0.15], [`looks/${LOOK}/camera/fNumber`, 8 * Math.SQRT2], ['brief', 'Other words'])
+    const { changes, before, after } = compareLooks(demoPlan, LOOK, now, LOOK)
+    expect(Object.fromEntries(changes.map(({ key, words }) => [key, words]))).toEqual({
+      'lights/c/power': 'C power +1.0', 'lights/b/sandbag': `B sandbag ${look.lights['b']!.sandbag ? 'off' : 'on'}`,
+      'lights/a/place': expect.stringMatching(/^A \d+ cm /) as string, 'camera/fNumber': 'f/11', 'brief': 'the brief changed',
+    })
+    expect(changes.reduce((plan, { make }) => applyEdit(plan, make), before).looks).toEqual(now.looks)
+    expect(changes.reduce((plan, { takeBack }) => applyEdit(plan, takeBack), after).looks).toEqual(demoPlan.looks)
+  })
+
+  it('of a light that was added with a gel of its own can be made alone', () => {
+    const gel = Object.values(demoPlan.gels)[0]!
+    const now = changed(demoPlan, ['gels/new', { ...gel, name: 'New' } as unknown as Json], [light('z'), { ...look.lights['b']!, letter: 'Z', gelIds: ['new'] } as unknown as Json])
+    const { changes, before } = compareLooks(demoPlan, LOOK, now, LOOK)
+    expect(changes.map(({ key, words }) => [key, words])).toContainEqual(['lights/z', 'Z added'])
+    const alone = applyEdit(before, changes.find(({ key }) => key === 'lights/z')!.make)
+    expect(alone.gels['new']?.name).toBe('New')
+  })
+
+  it('hold lights of two looks for the same by their letters', () => {
+    const { changes } = compareLooks(demoPlan, LOOK, demoPlan, 'dusk-draft-1')
+    expect(changes.length).toBeGreaterThan(0)
+    expect(changes.filter(({ words }) => /added|taken out/.test(words))).toEqual([])
+  })
+
+  it('tell a moved key as visible and first, a sandbag and a note as not visible', () => {
+    const { place } = look.lights['a']!
+    const now = changed(demoPlan, [`${light('b')}/sandbag`, !look.lights['b']!.sandbag], [`${light('a')}/note`, 'clamp'], [`${light('a')}/place`, { ...place, xMetres: place.xMetres + 0.25, yMetres: place.yMetres + 0.3 }])
+    const { changes, visibility } = effects(demoPlan, now)
+    expect(changes.map(({ key, visibility: seen }) => [key, seen])).toEqual([
+      ['lights/a/place', 'visible'], expect.arrayContaining(['not-visible']) as unknown, expect.arrayContaining(['not-visible']) as unknown,
+    ])
+    expect([visibility, changes[1]!.mean, changes[2]!.mean]).toEqual(['visible', 0, 0])
+    expect(changes[0]!.effects.length).toBeGreaterThan(0)
+  })
+
+  it('that make up for each other are both told, though the picture has hardly moved', () => {
+    const now = changed(demoPlan, [`looks/${LOOK}/camera/isoSpeed`, look.camera.isoSpeed * 2], [`looks/${LOOK}/camera/fNumber`, look.camera.fNumber * Math.SQRT2])
+    const all = effects(demoPlan, now)
+    expect(all.visibility).toBe('not-visible')
+    expect(all.changes.map(({ visibility }) => visibility)).toEqual(['visible', 'visible'])
+    expect(askAgain(all, 2).isNeeded).toBe(false)
+  })
+
+  it('agree in order and in what is visible with two Frames judged by another library, whatever was edited', { timeout: 120_000 }, () => {
+    const edits: fc.Arbitrary<readonly [string, Json]>[] = [
+      ...['a', 'b', 'c', 'd'].map((id) => fc.double({ min: -1.5, max: 1, noNaN: true }).map((stops): readonly [string, Json] =>
+        [`${light(id)}/energyJoules`, Math.max(1, look.lights[id]!.energyJoules * Math.pow(2, stops))])),
+      ...['a', 'c'].map((id) => fc.double({ min: -0.3, max: 0.3, noNaN: true }).map((by): readonly [string, Json] =>
+        [`${light(id)}/place/yMetres`, look.lights[id]!.place.yMetres + by])),
+      fc.constantFrom(...Object.keys(demoPlan.gels)).map((gel): readonly [string, Json] => [`${light('b')}/gelIds`, [gel]]),
+      fc.boolean().map((on): readonly [string, Json] => [`${light('d')}/sandbag`, on]),
+      fc.string({ maxLength: 20 }).map((text): readonly [string, Json] => [`${light('c')}/note`, text]),
+      fc.double({ min: 0, max: 0.4, noNaN: true }).map((value): readonly [string, Json] => [`looks/${LOOK}/finish/contrast`, value]),
+      fc.double({ min: -0.02, max: 0.02, noNaN: true }).map((by): readonly [string, Json] => [`looks/${LOOK}/camera/place/zMetres`, look.camera.place.zMetres + by]),
+    ]
+    fc.assert(fc.property(fc.tuple(...edits), fc.uniqueArray(fc.nat({ max: edits.length - 1 }), { minLength: 2, maxLength: 4 }), (made, chosen) => {
+      const after = changed(demoPlan, ...chosen.map((index) => made[index]!))
+      const { changes, before } = compareLooks(demoPlan, LOOK, after, LOOK)
+      const found = byPath(effects(demoPlan, after))
+      const truth = changes.map(({ key, make, takeBack }) => {
+        const [alone, back] = [judged(before, applyEdit(before, make)), judged(after, applyEdit(after, takeBack))]
+        return { key, mean: Math.max(alone.mean, back.mean), exceeded: Math.max(alone.exceeded, back.exceeded) }
+      }).sort((one, other) => other.mean - one.mean)
+      for (const [index, { key, mean, exceeded }] of truth.entries()) {
+        expect(found[key]!.mean).toBeCloseTo(mean, 6)
+        expect(found[key]!.visibility !== 'not-visible', `${key} ${exceeded}`).toBe(exceeded >= 1)
+        // The same order, but for those that nobody could tell apart.
+        const listed = Object.keys(found).indexOf(key)
+        if (Object.values(truth).filter((other) => Math.abs(other.mean - mean) < 1e-9).length === 1) expect(listed).toBe(index)
+      }
+    }), { numRuns: 12, seed: 20_261_125 })
+  })
+
+  it('ask the client again past the steps that were agreed, and not before', () => {
+    const all = effects(demoPlan, changed(demoPlan, [`${light('c')}/energyJoules`, look.lights['c']!.energyJoules * 1.6]))
+    expect(askAgain(all, Math.floor(all.greatest)).isNeeded).toBe(true)
+    expect(askAgain(all, Math.ceil(all.greatest)).isNeeded).toBe(false)
+    expect(askAgain({ mean: 0, greatest: 0 }, 2).words).toBe('Nothing of the picture has visibly moved')
+  })
+})
