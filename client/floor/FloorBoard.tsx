@@ -3,6 +3,8 @@ import { useShallow } from 'zustand/react/shallow'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import type { Look } from '../../shared-core/plan/schema/look.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import { FloorNotes } from '../notes/pencil/FloorNotes.tsx'
+import { usePencil } from '../notes/pencil/pencilStore.ts'
 import { useBoard, useBoardStore, useBoardUnhurried } from '../session/useBoard.ts'
 import { setSheet } from '../session/pageStore.ts'
 import { FloorCanvas } from './canvas/FloorCanvas.tsx'
@@ -49,6 +51,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const units = useBoard((board) => board.units)
   // Pointers move all the time; only those with something in hand change what is drawn here.
   const busyPeople = useBoard(useShallow((board) => board.people.filter(({ isSelf, inHand }) => !isSelf && inHand !== null)))
+  const pencilOn = usePencil((state) => state.isOn)
   const palette = usePalette()
   const hintId = useId()
   const element = useRef<HTMLDivElement>(null)
@@ -88,7 +91,8 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const [hands, setHands] = useState<Hands | null>(null)
   useEffect(() => {
     const panelElement = element.current
-    if (panelElement === null) return
+    // With the pencil in it a hand moves nothing.
+    if (panelElement === null || pencilOn) return
     const made = new Hands(store, {
       scene: () => scene.current,
       changeTransform,
@@ -100,7 +104,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
     })
     setHands(made)
     return made.attach(panelElement)
-  }, [store, changeTransform, keepSteady, focusThing, onPlaced])
+  }, [store, changeTransform, keepSteady, focusThing, onPlaced, pencilOn])
 
   const colourOf = useCallback((id: string) => prediction.lights.find((one) => one.id === id)?.gel.onWhite ?? '#ffffff', [prediction])
   const isOn = useCallback((id: string) => look.lights[id]?.on ?? true, [look])
@@ -124,6 +128,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
             heldByOthers={heldByOthers}
           />
           <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onReach={reach} onOpen={showDetails} hintId={hintId} />
+          <FloorNotes view={view} transform={transform} panel={panel} things={things} tapes={tapes} />
           <OthersLayer held={held} tapes={tapes} lookId={lookId} view={view} transform={transform} />
         </>
       )}

@@ -1,6 +1,8 @@
 import { useRef, useState } from 'react'
 import type { PictureView } from '../../shared-core/picture/views.ts'
 import { Choice, type Option } from '../controls/Choice.tsx'
+import { PencilBar, PencilToggle } from '../notes/pencil/PencilToggle.tsx'
+import { usePencil } from '../notes/pencil/pencilStore.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { setSheet } from '../session/pageStore.ts'
 import { BeforeButtons } from './before/BeforeButtons.tsx'
@@ -26,6 +28,7 @@ export function FrameView() {
   const [allAreas, setAllAreas] = useState(false)
   const [eyesShown, setEyesShown] = useState(false)
   const [view, setView] = useState<PictureView>('picture')
+  const pencilOn = usePencil((state) => state.isOn)
   const easel = useRef<HTMLDivElement>(null)
   const room = useElementSize(easel)
 
@@ -56,13 +59,15 @@ export function FrameView() {
         )}
       </div>
       <footer className="frame-caption">
-        <p className="frame-words">
-          {solo ? verdict : (
-            <button type="button" className="frame-verdict" onClick={openBackdrop}>
-              {verdict}
-            </button>
-          )}
-        </p>
+        {pencilOn ? <PencilBar /> : (
+          <p className="frame-words">
+            {solo ? verdict : (
+              <button type="button" className="frame-verdict" onClick={openBackdrop}>
+                {verdict}
+              </button>
+            )}
+          </p>
+        )}
         <div className="frame-caption-legend"><ViewLegend view={view} /></div>
         <div className="frame-views">
           <Choice label="Look at the picture as" labelHidden value={view} options={views} onChoose={setView} />
@@ -72,6 +77,7 @@ export function FrameView() {
           <button type="button" className="button frame-toggle" aria-pressed={eyesShown} onClick={() => setEyesShown(!eyesShown)}>
             Eyes
           </button>
+          <PencilToggle />
         </div>
         <BeforeButtons />
       </footer>

@@ -1,6 +1,7 @@
 import { useCallback, useMemo, useRef, useState } from 'react'
 import type { PictureView } from '../../shared-core/picture/views.ts'
 import { useBoard, useBoardAtOnce } from '../session/useBoard.ts'
+import { FramePencil } from '../notes/pencil/FramePencil.tsx'
 import { AreaMarks } from './AreaMarks.tsx'
 import { colourAlone } from './colourAlone.ts'
 import { EyeInset } from './eyes/EyeInset.tsx'
@@ -86,6 +87,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
       {eyesShown && <EyeInset frameWidthPixels={widthPixels} frameHeightPixels={heightPixels} fadeKey={lit} />}
       <ViewLegend view={view} />
       {seesBefore && <p className="before-word">{beforeKept ? 'Before, as kept' : 'Before your last change'}</p>}
+      <FramePencil widthPixels={widthPixels} heightPixels={heightPixels} />
       <ReadingCard taken={taken} />
     </div>
   )

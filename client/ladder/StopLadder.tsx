@@ -1,5 +1,6 @@
 import { useCallback, useMemo, useRef, useState } from 'react'
 import { useElementSize } from '../frame/useElementSize.ts'
+import { LadderNotes } from '../notes/pencil/LadderNotes.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { AskButton } from '../ask/AskHere.tsx'
 import { AreaLabels } from './AreaLabels.tsx'
@@ -69,6 +70,7 @@ export function StopLadder() {
             {pulled && <WantedMarker pulled={pulled} layout={layout} />}
           </svg>
         )}
+        {size && <LadderNotes layout={layout} />}
         {typing && typed && (
           <TypedLevel
             key={typing.areaId}

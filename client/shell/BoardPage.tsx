@@ -1,3 +1,4 @@
+import { PencilHands } from '../notes/pencil/PencilHands.tsx'
 import { Announcer } from './Announcer.tsx'
 import { Banner } from './Banner.tsx'
 import './BoardPage.css'
@@ -18,6 +19,7 @@ export function BoardPage() {
         <Banner />
         {onPhone ? <Phone /> : <Desk />}
       </div>
+      <PencilHands />
       <PageDialogs />
       <Announcer />
     </DropJobFile>

@@ -3,6 +3,9 @@ import { AskPanel } from '../ask/AskPanel.tsx'
 import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
+import { NotesButton } from '../notes/pencil/NotesButton.tsx'
+import { NotesSheet } from '../notes/pencil/NotesSheet.tsx'
+import { usePencil } from '../notes/pencil/pencilStore.ts'
 import { SinglesStrip } from '../singles/SinglesStrip.tsx'
 import { SnagList } from '../snags/SnagList.tsx'
 import { useBoard } from '../session/useBoard.ts'
@@ -25,6 +28,7 @@ type Flip = (typeof flips)[number]
 export function Phone() {
   const [flip, setFlip] = useState<Flip>('Frame')
   const hasPicked = useBoard((board) => board.selection !== null)
+  const notesShown = usePencil((state) => state.listShown)
   const title = useBoard((board) => board.plan.title)
   const snagCount = useBoard((board) => board.prediction.snags.length)
   return (
@@ -45,8 +49,8 @@ export function Phone() {
           </div>
         )}
         {flip === 'Floor' && <Room />}
-        {flip === 'Job' && <JobFlip onSetChosen={() => setFlip('Frame')} />}
-        {(flip === 'Frame' || flip === 'Ladder') && hasPicked && <Details />}
+        {flip === 'Job' && <JobFlip onDone={() => setFlip('Frame')} />}
+        {notesShown ? flip !== 'Floor' && <NotesSheet /> : (flip === 'Frame' || flip === 'Ladder') && hasPicked && <Details />}
         <Part name="Ask">
           <AskPanel />
         </Part>
@@ -84,7 +88,7 @@ function FrameFlip() {
   )
 }
 
-function JobFlip({ onSetChosen }: { readonly onSetChosen: () => void }) {
+function JobFlip({ onDone }: { readonly onDone: () => void }) {
   const title = useBoard((board) => board.plan.title)
   return (
     <div className="phone-job">
@@ -92,7 +96,8 @@ function JobFlip({ onSetChosen }: { readonly onSetChosen: () => void }) {
         <h2 className="phone-job-title">{title}</h2>
         <UndoRedo />
       </div>
-      <SetWords onChosen={onSetChosen} />
+      <SetWords onChosen={onDone} />
+      <NotesButton className="button-lined phone-job-notes" onOpened={onDone} />
       <h2>People</h2>
       <PeopleList />
       <h2>This job</h2>

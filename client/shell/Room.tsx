@@ -1,4 +1,6 @@
 import { lazy, Suspense } from 'react'
+import { NotesSheet } from '../notes/pencil/NotesSheet.tsx'
+import { usePencil } from '../notes/pencil/pencilStore.ts'
 import { Details } from './Details.tsx'
 import './Room.css'
 import { Part } from './faults/Part.tsx'
@@ -8,6 +10,7 @@ const FloorView = lazy(async () => ({ default: (await import('../floor/FloorView
 
 /** The room, with what is picked in it at its foot. */
 export function Room() {
+  const notesShown = usePencil((state) => state.listShown)
   return (
     <div className="room">
       <div className="room-floor">
@@ -17,7 +20,7 @@ export function Room() {
           </Suspense>
         </Part>
       </div>
-      <Details />
+      {notesShown ? <NotesSheet /> : <Details />}
     </div>
   )
 }

@@ -1,6 +1,6 @@
 /** What a key does on the board. One table: the page listens by it and the list of keys is drawn from it. */
 export type Shortcut =
-  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'before' | 'details' | 'ask' | 'let-go' | 'next-look' | 'previous-look' }
+  | { readonly does: 'undo' | 'redo' | 'save' | 'list' | 'all-lights' | 'before' | 'pencil' | 'notes' | 'details' | 'ask' | 'let-go' | 'next-look' | 'previous-look' }
   | { readonly does: 'light'; readonly letter: string }
 
 export interface KeyPress {
@@ -19,6 +19,8 @@ export const shortcutList: readonly { readonly keys: readonly string[]; readonly
   { keys: ['←', '↑', '→', '↓'], words: 'On the Floor: move what is picked by 1 cm, with Shift by 10 cm; with Alt turn it' },
   { keys: ['Shift', 'D'], words: 'On the Floor: duplicate what is picked' },
   { keys: ['Delete'], words: 'On the Floor: remove what is picked' },
+  { keys: ['N'], words: 'Pencil: press the Frame, a light, an area, a gel or the Floor to pin a note; arrow keys and Enter do it on the Frame' },
+  { keys: ['Shift', 'N'], words: 'Notes: the list; ↑ ↓ go through it, Enter reads, ← → go on from note to note' },
   { keys: ['/'], words: 'Ask: say what you want of the look' },
   { keys: ['↑', '↓'], words: 'On an area of the Stop Ladder: the level wanted, by its head’s step, with Shift a third; ← → go to the next' },
   { keys: ['[', ']'], words: 'Previous and next look' },
@@ -42,12 +44,13 @@ export function shortcutOf({ key, command, shift, alt }: KeyPress): Shortcut | n
   if (key === '?') return { does: 'list' }
   // With shift on many keyboards.
   if (key === '/') return { does: 'ask' }
-  if (shift) return null
+  if (shift) return lower === 'n' ? { does: 'notes' } : null
   if (key === ' ') return { does: 'all-lights' }
   if (key === ',') return { does: 'before' }
   if (key === 'Enter') return { does: 'details' }
   if (key === 'Escape') return { does: 'let-go' }
   if (key === ']') return { does: 'next-look' }
   if (key === '[') return { does: 'previous-look' }
+  if (lower === 'n') return { does: 'pencil' }
   return /^[a-z]$/.test(lower) ? { does: 'light', letter: lower.toUpperCase() } : null
 }

@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import { openAsk } from '../ask/askPanelStore.ts'
+import { hideNotes, pencilStore, setPencil, showNotes } from '../notes/pencil/pencilStore.ts'
 import type { Board } from '../session/board.ts'
 import { looksInOrder } from '../session/looksInOrder.ts'
 import { useBoardStore } from '../session/useBoard.ts'
@@ -78,6 +79,11 @@ function perform(board: Board, does: Exclude<Shortcut['does'], 'light' | 'before
       return setSheet('low')
     case 'ask':
       return board.mayEdit ? openAsk() : undefined
+    case 'pencil':
+      // On a set with so many lights the letter is a light's.
+      return pickLight(board, 'N') === null ? takePencil() : undefined
+    case 'notes':
+      return pencilStore.getState().listShown ? hideNotes() : showNotes()
     case 'let-go':
       return letGo(board)
     case 'next-look':
@@ -87,9 +93,17 @@ function perform(board: Board, does: Exclude<Shortcut['does'], 'light' | 'before
   }
 }
 
+/** Taken by a key, it is ready for the keys. */
+function takePencil(): void {
+  const isOn = !pencilStore.getState().isOn
+  setPencil(isOn)
+  if (isOn) requestAnimationFrame(() => document.querySelector<HTMLElement>('.frame-print .pencil-surface')?.focus({ preventScroll: true }))
+}
+
 /** One press puts the sheet away, the next lets go of what is picked. */
 function letGo(board: Board): void {
-  if (pageStore.getState().sheet === 'shut') board.select(null)
+  if (pencilStore.getState().listShown) hideNotes()
+  else if (pageStore.getState().sheet === 'shut') board.select(null)
   else setSheet('shut')
 }
 

@@ -1,9 +1,11 @@
+import { usePinnable } from '../notes/pencil/pinnable.ts'
 import type { GelPrediction } from '../../shared-core/predict/prediction.ts'
 
 /** What a gel does to white and to this skin, and what it costs: the meter's loss, and how far past clear it whitens. */
-export function GelChips({ gel }: { readonly gel: GelPrediction }) {
+export function GelChips({ gel, pin }: { readonly gel: GelPrediction; readonly pin: string | null }) {
+  const pinnable = usePinnable(pin, gel.words)
   return (
-    <div className="gel-chips">
+    <div className="gel-chips" {...pinnable}>
       <span className="gel-chip" style={{ background: gel.onWhite }} title={`${gel.words} on white`} />
       <span className="gel-chip" style={{ background: gel.onSkin }} title={`${gel.words} on this skin`} />
       <span className="gel-chips-words">

@@ -2,6 +2,7 @@ import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { switchLight } from '../../shared-core/plan/edits/lights.ts'
 import { Stepper } from '../controls/Stepper.tsx'
 import { usePowerHand } from '../ladder/usePowerHand.ts'
+import { PinnedMarks } from '../notes/pencil/PinnedMarks.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { GelChips } from './GelChips.tsx'
@@ -12,12 +13,14 @@ export function Single({ light }: { readonly light: LightPrediction }) {
   const selected = useBoard((board) => board.selection?.kind === 'light' && board.selection.id === light.id)
   const mayEdit = useBoard((board) => board.mayEdit)
   const because = useBoard((board) => board.mayNotBecause)
+  const gelId = useBoard((board) => board.shown.looks[board.lookId]?.lights[light.id]?.gelIds[0])
   const edit = usePlanEdit()
   const hand = usePowerHand()
 
   return (
     <li className="single" data-on={light.on} data-selected={selected}>
       <SinglePicture light={light} />
+      <PinnedMarks of="light" id={light.id} className="pinned-marks-single" />
       <div className="single-words">
         <p className="single-what">{light.summary}</p>
         <Stepper
@@ -33,7 +36,7 @@ export function Single({ light }: { readonly light: LightPrediction }) {
         >
           <output className="single-power">{light.powerText}</output>
         </Stepper>
-        <GelChips gel={light.gel} />
+        <GelChips gel={light.gel} pin={gelId === undefined ? null : `gel:${gelId}:${light.id}`} />
         <p className="single-hand">
           {inHandWords(light)}
           <button

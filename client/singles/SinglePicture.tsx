@@ -58,6 +58,7 @@ export function SinglePicture({ light }: { readonly light: LightPrediction }) {
     <button
       type="button"
       className="single-picture"
+      data-pin={`light:${light.id}`}
       aria-pressed={selected}
       aria-label={`Light ${light.letter}: ${light.summary}${light.on ? '' : ', lifted out'}`}
       aria-describedby={HOW_TO_ID}

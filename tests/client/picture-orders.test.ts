@@ -19,7 +19,7 @@ function maker() {
   }
   const finish = (): void => {
     const asked = taken.at(-1)!
-    const data: WorkerAnswer = asked.kind === 'shares'
+    const data: WorkerAnswer = !('width' in asked)
       ? { slot: asked.slot, shares: [{ lightId: 'a', share: 1, channels: [1, 1, 1] }] }
       : { slot: asked.slot, width: asked.width, height: asked.height, rgba: null, linear: null, letters: [], trouble: '' }
     made.onmessage!({ data } as MessageEvent<WorkerAnswer>)
@@ -39,7 +39,7 @@ describe('orders of pictures', () => {
     desk.order(order('s1', 'single', 'c'), () => done.push('s1'))
     expect(taken.map(({ slot }) => slot)).toEqual(['s1'])
     for (let i = 0; i < 4; i++) finish()
-    expect(taken.map((asked) => [asked.slot, asked.kind !== 'shares' && asked.soloLightId])).toEqual([['s1', 'a'], ['f', null], ['s2', 'b'], ['s1', 'c']])
+    expect(taken.map((asked) => [asked.slot, 'soloLightId' in asked && asked.soloLightId])).toEqual([['s1', 'a'], ['f', null], ['s2', 'b'], ['s1', 'c']])
     expect(done).toEqual(['s1 old', 'frame', 's2', 's1'])
   })
 
@@ -48,7 +48,7 @@ describe('orders of pictures', () => {
     const desk = new PictureDesk(made)
     const done: string[] = []
     for (const light of ['a', 'b', 'c', 'd']) desk.order({ ...order('f', 'frame', light), kind: 'hand' }, () => done.push(light))
-    const solo = (asked: WorkerOrder) => asked.kind !== 'shares' && asked.soloLightId
+    const solo = (asked: WorkerOrder) => 'soloLightId' in asked && asked.soloLightId
     expect(taken.map(solo)).toEqual(['a', 'b'])
     const answer = () => made.onmessage!({ data: { slot: 'f', width: 4, height: 6, rgba: null, linear: null, letters: [], trouble: '' } } as unknown as MessageEvent<WorkerAnswer>)
     answer()

@@ -1,4 +1,4 @@
-import type { DrawnPicture, FoundShares, PictureOrder, SharesOrder, WorkerAnswer, WorkerOrder } from './pictureOrders.ts'
+import type { DrawnPicture, FoundPlaces, FoundShares, PictureOrder, PlacesOrder, SharesOrder, WorkerAnswer, WorkerOrder } from './pictureOrders.ts'
 
 /** The part of a Worker the desk needs. */
 export interface PictureMaker {
@@ -14,7 +14,7 @@ interface Task {
 }
 
 /** A hand on a light sees the big picture follow first; a pointer on it is answered before anything small. */
-const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'frame', 'shares', 'saved', 'eyes', 'single']
+const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'places', 'frame', 'shares', 'saved', 'eyes', 'single']
 
 /** What only goes with the Frame, and is no use before it. */
 const BESIDE_FRAME: ReadonlySet<WorkerOrder['kind']> = new Set<WorkerOrder['kind']>(['single', 'eyes'])
@@ -47,6 +47,11 @@ export class PictureDesk {
   /** Who lights a place of the Frame that was last drawn; nobody where no picture is. */
   askShares(order: SharesOrder, onFound: (shares: FoundShares['shares']) => void): void {
     this.take({ order, answered: (answer) => onFound(answer !== null && 'shares' in answer ? answer.shares : []) })
+  }
+
+  /** What of the subject lies where in the Frame; null where no worker runs. */
+  askPlaces(order: PlacesOrder, onFound: (found: FoundPlaces | null) => void): void {
+    this.take({ order, answered: (answer) => onFound(answer !== null && 'under' in answer ? answer : null) })
   }
 
   /** Nobody looks at a slot any more. */

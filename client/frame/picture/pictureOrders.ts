@@ -1,6 +1,7 @@
 import type { Tint } from '../../../shared-core/picture/leaderView.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
 import type { PixelShare } from '../../../shared-core/predict/whoLights.ts'
 
 /** Which picture one is: each kind keeps its size, and with it its layers. `hand` is the Frame while a hand moves something. */
@@ -65,5 +66,24 @@ export interface FoundShares {
   readonly shares: readonly PixelShare[]
 }
 
-export type WorkerOrder = PictureOrder | SharesOrder
-export type WorkerAnswer = DrawnPicture | FoundShares
+/** Which places of the subject lie under points of the Frame, and which of some places the camera sees. */
+export interface PlacesOrder {
+  readonly slot: string
+  readonly kind: 'places'
+  readonly plan: Plan
+  readonly lookId: string
+  /** 0-1 from the left and the top. */
+  readonly under: readonly (readonly [frameX: number, frameY: number])[]
+  /** Of the surface at rest, in metres. */
+  readonly places: readonly Vector[]
+}
+
+export interface FoundPlaces {
+  readonly slot: string
+  /** In the order asked for; null where the background shows. */
+  readonly under: readonly (Vector | null)[]
+  readonly seen: readonly boolean[]
+}
+
+export type WorkerOrder = PictureOrder | SharesOrder | PlacesOrder
+export type WorkerAnswer = DrawnPicture | FoundShares | FoundPlaces

@@ -4,9 +4,10 @@ import { ROOM_TINT } from '../../../shared-core/picture/leaderView.ts'
 import { spotWeights } from '../../../shared-core/picture/spotReading.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
+import { SubjectSight } from '../../../shared-core/predict/subjectSight.ts'
 import { WhoLights } from '../../../shared-core/predict/whoLights.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
-import type { DrawnPicture, FoundShares, PictureKind, PictureOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
+import type { DrawnPicture, FoundPlaces, FoundShares, PictureKind, PictureOrder, PlacesOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
 import { Rehearsal } from './rehearsal.ts'
 import { shareBranches } from './shareBranches.ts'
 import { drawView, ROOM_LETTERS, type LetteredPlane } from './viewLetters.ts'
@@ -23,6 +24,7 @@ subject.then((asset) => rehearsal.begin(asset), () => undefined)
 
 const pictures = new Map<PictureKind, LookPicture>()
 const whoLights = new WhoLights()
+let sight: SubjectSight | null = null
 let lastPlan: Plan | null = null
 /** The Frame that is on the page, and the plan it was drawn from. */
 let onThePage: { readonly order: PictureOrder; readonly plan: Plan } | null = null
@@ -30,6 +32,7 @@ let onThePage: { readonly order: PictureOrder; readonly plan: Plan } | null = nu
 addEventListener('message', (event: MessageEvent<WorkerOrder>) => {
   rehearsal.giveWay()
   if (event.data.kind === 'shares') postMessage(sharesAt(event.data))
+  else if (event.data.kind === 'places') void placesOf(event.data).then((found) => postMessage(found))
   else void draw(event.data).then((drawn) => postMessage(drawn, [drawn.rgba, drawn.linear].flatMap((pixels) => pixels?.buffer ?? [])))
 })
 
@@ -76,4 +79,20 @@ function sharesAt({ slot, frameX, frameY }: SharesOrder): FoundShares {
   const y = Math.floor(frameY * order.height)
   if (x < 0 || y < 0 || x >= order.width || y >= order.height) return { slot, shares: [] }
   return { slot, shares: whoLights.at(picture.parts(plan, order.lookId, order), x, y) }
+}
+
+async function placesOf({ slot, plan: sent, lookId, under, places }: PlacesOrder): Promise<FoundPlaces> {
+  try {
+    sight ??= new SubjectSight(await subject)
+    const seen = sight
+    const plan = shareBranches(lastPlan, sent)
+    return {
+      slot,
+      under: under.map(([frameX, frameY]) => seen.placeUnder(plan, lookId, frameX, frameY)),
+      seen: places.map((place) => seen.isSeen(plan, lookId, place)),
+    }
+  } catch {
+    // No surface: everything lies on the picture, and nothing hides.
+    return { slot, under: under.map(() => null), seen: places.map(() => true) }
+  }
 }

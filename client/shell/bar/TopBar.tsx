@@ -1,6 +1,7 @@
 import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
 import { useState } from 'react'
 import { AskButton } from '../../ask/AskHere.tsx'
+import { NotesButton } from '../../notes/pencil/NotesButton.tsx'
 import { Popover } from '../../controls/Popover.tsx'
 import { useBoard } from '../../session/useBoard.ts'
 import { shortTopBar, useMedia } from '../useMedia.ts'
@@ -23,6 +24,7 @@ export function TopBar() {
       <CameraLine />
       {short ? <SetMenu /> : <SetWords />}
       <div className="top-bar-right">
+        <NotesButton />
         <AskButton />
         <ConnectionWords />
         <PeopleMenu />
