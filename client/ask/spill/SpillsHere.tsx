@@ -1,6 +1,7 @@
 import { signedStops } from '../../ladder/areaNames.ts'
 import { useBoard } from '../../session/useBoard.ts'
 import '../answers.css'
+import { useWithLooked } from './lookedSnag.ts'
 import { SpillCure } from './SpillCure.tsx'
 import './spill.css'
 
@@ -8,7 +9,7 @@ import './spill.css'
 export function SpillsHere({ areaId }: { readonly areaId: string }) {
   const spills = useBoard((board) => board.prediction.spills)
   const lights = useBoard((board) => board.prediction.lights)
-  const snags = useBoard((board) => board.prediction.snags)
+  const snags = useWithLooked(useBoard((board) => board.prediction.snags))
   const here = spills.filter((spill) => spill.areaId === areaId).sort((a, b) => a.stopsUnder - b.stopsUnder)
   if (here.length === 0) return null
   const letterOf = (lightId: string) => lights.find(({ id }) => id === lightId)?.letter ?? '?'
