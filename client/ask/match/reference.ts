@@ -8,8 +8,8 @@ export interface Reference {
 
 /** As large as an eye-dropper needs; larger pictures are made smaller. */
 const LONGEST_PIXELS = 900
-/** Half the side of the eye-dropper's square. */
-const REACH_PIXELS = 4
+/** Half the side of the eye-dropper's square, of the picture's longer side: a light's edge on a cheek stays out of it. */
+const REACH_SHARE = 1 / 300
 
 /** Decodes a picture file in this browser. Throws an Error with words when it cannot be read. */
 export async function readReference(file: File): Promise<Reference> {
@@ -32,6 +32,7 @@ export async function readReference(file: File): Promise<Reference> {
 export function sampleReference({ pixels }: Reference, x: number, y: number): string {
   const { width, height, data } = pixels
   const at = (share: number, size: number): number => Math.min(size - 1, Math.max(0, Math.floor(share * size)))
-  const colour = middleOfSquare({ width, height, values: data, stride: 4 }, at(x, width), at(y, height), REACH_PIXELS)
+  const reach = Math.max(1, Math.round(Math.max(width, height) * REACH_SHARE))
+  const colour = middleOfSquare({ width, height, values: data, stride: 4 }, at(x, width), at(y, height), reach)
   return `#${colour.map((value) => Math.round(value).toString(16).padStart(2, '0')).join('')}`
 }
