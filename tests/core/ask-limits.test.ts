@@ -3,6 +3,7 @@ import { ask } from '../../shared-core/ask/ask.ts'
 import type { Answer } from '../../shared-core/ask/answer.ts'
 import type { Want } from '../../shared-core/ask/want.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
+import { applyEdit } from '../../shared-core/plan/edit.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { predict } from '../../shared-core/predict/predict.ts'
 import { withLight, withLook } from './askLooks.ts'
@@ -106,5 +107,35 @@ describe('a limit that is named is the one that binds: lifted, the same can be h
     expect(distanceOf(seen)?.meetsAll ?? false).toBe(false)
     const cropped = withLook(LOOK, (look) => ({ ...look, camera: { ...look.camera, focalLengthMillimetres: 180 } }))
     expect(distanceOf(ask(cropped, LOOK, wants))?.meetsAll).toBe(true)
+  })
+
+  it('the face: a light that can only come nearer stops where the care for a face ends', () => {
+    const [wants, careMetres, standStepMetres] = [[level('a', 4.6)], 0.7, 0.05]
+    const near = ask(demoPlan, LOOK, wants)
+    expect(near.furtherLimits).toContainEqual(expect.objectContaining({ kind: 'near-face', aboutId: 'a' }))
+    // No flash head within 0.7 m of a face without special care (common practice, no source). Euclid's distance to the nose.
+    const nose = predict(demoPlan, LOOK).areas.find(({ id }) => id === 'nose')!.place
+    const brought = applyEdit(demoPlan, distanceOf(near)!.edit).looks[LOOK]!.lights['a']!.place
+    const metres = Math.hypot(brought.xMetres - nose[0], brought.yMetres - nose[1], brought.zMetres - nose[2])
+    expect(metres).toBeGreaterThanOrEqual(careMetres)
+    expect(metres).toBeLessThan(careMetres + standStepMetres)
+    // With a head strong enough it need not come nearer at all.
+    const full = demoPlan.heads[demoPlan.looks[LOOK]!.lights['a']!.headId]!.fullEnergyJoules
+    expect(powersOf(withRange('a', { fullEnergyJoules: full * 2 ** (near.limit!.byStops! + 0.1) }), wants).limit).toBeNull()
+  })
+
+  it('one sheet to a light, where two give the colour: lifted by allowing two', () => {
+    // Two filters one behind the other let through the product of both (Bouguer's law): a colour of neither alone.
+    const stacked = predict(withLight(LOOK, 'd', { gelIds: ['green', 'straw'], energyJoules: 200 }), LOOK)
+    const wants: Want[] = [{ kind: 'area-colour', areaId: 'background-centre', xyz: stacked.areas.find(({ id }) => id === 'background-centre')!.colour.xyz }]
+    const missOf = ({ ways }: Answer): number => Math.min(...ways.map(({ outcomes }) => Math.abs(outcomes[0]!.miss)))
+    const sheetsOn = ({ ways }: Answer): number => Math.max(...ways.flatMap(({ edit }) =>
+      Object.values(applyEdit(demoPlan, edit).looks[LOOK]!.lights).map(({ gelIds }) => gelIds.length)))
+    const single = ask(demoPlan, LOOK, wants)
+    const twos = ask(demoPlan, LOOK, wants, { allowsStacks: true })
+    expect(sheetsOn(single)).toBe(1)
+    expect(sheetsOn(twos)).toBe(2)
+    expect(missOf(twos)).toBeLessThan(missOf(single))
+    expect(twos.ways[0]!.meetsAll).toBe(true)
   })
 })
