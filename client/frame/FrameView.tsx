@@ -68,6 +68,7 @@ export function FrameView() {
             )}
           </p>
         )}
+        <PencilToggle />
         <div className="frame-caption-legend"><ViewLegend view={view} /></div>
         <div className="frame-views">
           <Choice label="Look at the picture as" labelHidden value={view} options={views} onChoose={setView} />
@@ -77,7 +78,6 @@ export function FrameView() {
           <button type="button" className="button frame-toggle" aria-pressed={eyesShown} onClick={() => setEyesShown(!eyesShown)}>
             Eyes
           </button>
-          <PencilToggle />
         </div>
         <BeforeButtons />
       </footer>

@@ -9,7 +9,7 @@ import type { Pin } from '../../../shared-core/notes/pin.ts'
 import { NoteMark } from './NoteMark.tsx'
 import type { FramePlace } from './framePlace.ts'
 import { beginNote, usePencil } from './pencilStore.ts'
-import { PencilSurface } from './PencilSurface.tsx'
+import { PencilSurface, type PressedAt } from './PencilSurface.tsx'
 import './PinnedMarks.css'
 import { useNoteList } from './useNoteList.ts'
 
@@ -38,11 +38,11 @@ export function FloorNotes({ view, transform, panel, things, tapes }: FloorNotes
     return tape === undefined ? null : { at: [tape.bounds.right - 8, tape.bounds.top - 12], isSpot: false }
   }
 
-  function press({ frameX, frameY }: FramePlace, { clientX, clientY }: { readonly clientX: number; readonly clientY: number }): void {
+  function press({ frameX, frameY }: FramePlace, at: PressedAt): void {
     const pixel = [frameX * panel.width, frameY * panel.height] as const
     const onTape = tapes.find(({ shown, bounds }) => shown && pixel[0] >= bounds.left && pixel[0] <= bounds.right && pixel[1] >= bounds.top && pixel[1] <= bounds.bottom)
     const pin = pinOfThing(onTape?.thing.key ?? thingAt(things, view, transform, pixel, REACH_PIXELS)) ?? (view === 'floor' ? spotAt(pixel) : null)
-    if (pin !== null) beginNote({ lookId, pin, colour: null, clientX, clientY })
+    if (pin !== null) beginNote({ lookId, pin, colour: null, ...at })
   }
 
   function spotAt(pixel: readonly [number, number]): Pin {

@@ -6,7 +6,7 @@ import { useNotesStore } from '../useNotes.ts'
 import { nearestAreaId, restOfVector, type FramePlace } from './framePlace.ts'
 import { FrameMarks } from './FrameMarks.tsx'
 import { beginNote, usePencil } from './pencilStore.ts'
-import { PencilSurface } from './PencilSurface.tsx'
+import { PencilSurface, type PressedAt } from './PencilSurface.tsx'
 import { placeColour } from './placeColour.ts'
 import { Strokes } from './Strokes.tsx'
 import { toneOf } from './tones.ts'
@@ -40,7 +40,7 @@ export function FramePencil({ widthPixels, heightPixels }: { readonly widthPixel
     )
   }
 
-  function press(place: FramePlace, at: { readonly clientX: number; readonly clientY: number }): void {
+  function press(place: FramePlace, at: PressedAt): void {
     const { lookId, shown } = board.getState()
     const picture = shownFrame()
     const look = shown.looks[lookId]
@@ -49,7 +49,7 @@ export function FramePencil({ widthPixels, heightPixels }: { readonly widthPixel
       const pin: Pin = rest
         ? { on: 'subject', place: restOfVector(rest), areaId: nearestAreaId(rest) }
         : { on: 'frame', xShare: place.frameX, yShare: place.frameY }
-      beginNote({ lookId, pin, colour, clientX: at.clientX, clientY: at.clientY })
+      beginNote({ lookId, pin, colour, ...at })
     })
   }
 
@@ -80,7 +80,7 @@ export function FramePencil({ widthPixels, heightPixels }: { readonly widthPixel
     <>
       <Strokes strokes={strokes} widthPixels={widthPixels} heightPixels={heightPixels} />
       {isOn && <PencilSurface on="the Frame" onPress={press} onDrawn={draw} wordsAt={wordsAt} tone={tone} />}
-      <FrameMarks marks={marks} />
+      <FrameMarks marks={marks} widthPixels={widthPixels} heightPixels={heightPixels} />
     </>
   )
 }

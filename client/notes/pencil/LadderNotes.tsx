@@ -8,7 +8,7 @@ export function LadderNotes({ layout: { lights, areas, columns } }: { readonly l
   return (
     <div className="ladder-notes">
       {lights.map(({ thing, labelPixels }) => <At key={thing.id} of="light" id={thing.id} x={columns.tapeLeft - 10} y={labelPixels} />)}
-      {areas.map(({ thing: { area }, labelPixels }) => <At key={area.id} of="area" id={area.id} x={columns.patchRight + 13} y={labelPixels} />)}
+      {areas.map(({ thing: { area }, labelPixels }) => <At key={area.id} of="area" id={area.id} x={columns.patchRight + 10} y={labelPixels} />)}
     </div>
   )
 }

@@ -26,14 +26,14 @@ function Composer({ begun }: { readonly begun: NoteBegun }) {
   const [text, setText] = useState('')
   const where = wordsOf(begun.pin, begun.lookId)
 
+  const { byKeys } = begun
   useEffect(() => {
     const before = document.activeElement
     field.current?.focus({ preventScroll: true })
     return () => {
-      // Back to where the hand was, so that the keyboard goes on from there.
-      if (before instanceof HTMLElement || before instanceof SVGElement) before.focus({ preventScroll: true })
+      if (byKeys && (before instanceof HTMLElement || before instanceof SVGElement)) before.focus({ preventScroll: true })
     }
-  }, [])
+  }, [byKeys])
 
   function pin(): void {
     const { lookId, colour } = begun

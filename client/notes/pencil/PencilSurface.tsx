@@ -2,11 +2,18 @@ import { useId, useRef, useState, type KeyboardEvent, type PointerEvent } from '
 import type { FramePlace } from './framePlace.ts'
 import './PencilSurface.css'
 
+export interface PressedAt {
+  readonly clientX: number
+  readonly clientY: number
+  /** By a key, and not by a hand. */
+  readonly byKeys: boolean
+}
+
 interface PencilSurfaceProps {
   /** What is written on, for those who hear it: "the Frame". */
   readonly on: string
   /** @param at pixels on the page */
-  readonly onPress: (place: FramePlace, at: { readonly clientX: number; readonly clientY: number }) => void
+  readonly onPress: (place: FramePlace, at: PressedAt) => void
   /** A line was drawn; where none can be, a drag is a press at its end. */
   readonly onDrawn?: (points: readonly FramePlace[]) => void
   /** What lies under the keyboard's cross, in words. */
@@ -42,6 +49,8 @@ export function PencilSurface({ on, onPress, onDrawn, wordsAt, tone }: PencilSur
   }
 
   function onPointerDown(event: PointerEvent): void {
+    // A finger that rests here writes, and does not read the picture.
+    if (event.pointerType === 'touch') event.stopPropagation()
     if (event.button !== 0 || !event.isPrimary) return
     event.currentTarget.setPointerCapture(event.pointerId)
     from.current = { x: event.clientX, y: event.clientY, id: event.pointerId }
@@ -68,7 +77,7 @@ export function PencilSurface({ on, onPress, onDrawn, wordsAt, tone }: PencilSur
     from.current = null
     if (start === null || start.id !== event.pointerId) return
     if (line.length > 1 && onDrawn) onDrawn(line)
-    else onPress(placeOf(event), event)
+    else onPress(placeOf(event), { clientX: event.clientX, clientY: event.clientY, byKeys: false })
     setLine([])
   }
 
@@ -88,7 +97,7 @@ export function PencilSurface({ on, onPress, onDrawn, wordsAt, tone }: PencilSur
       event.preventDefault()
       event.stopPropagation()
       const box = surface.current!.getBoundingClientRect()
-      onPress(at, { clientX: box.x + at.frameX * box.width, clientY: box.y + at.frameY * box.height })
+      onPress(at, { clientX: box.x + at.frameX * box.width, clientY: box.y + at.frameY * box.height, byKeys: true })
     } else if (event.key === 'Escape' && line.length > 0) {
       event.preventDefault()
       letGo()

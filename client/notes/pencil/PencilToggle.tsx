@@ -11,7 +11,7 @@ export function PencilToggle() {
   return (
     <button type="button" className="button frame-toggle pencil-toggle" data-pencil-own aria-pressed={isOn} aria-keyshortcuts="n" onClick={() => setPencil(!isOn)}>
       <Pencil size={14} aria-hidden />
-      Pencil
+      <span className="pencil-toggle-word">Pencil</span>
     </button>
   )
 }
@@ -27,23 +27,22 @@ export function PencilBar() {
   if (!isOn) return null
   return (
     <div className="pencil-bar" role="group" aria-label="Pencil" data-pencil-own>
-      <p className="pencil-bar-words">Press to pin a note, drag to draw</p>
+      <p className="pencil-bar-words">Press to pin, drag to draw</p>
       <button
         type="button"
         className="button button-lined"
         onClick={(event) => {
           const { x, y } = event.currentTarget.getBoundingClientRect()
-          beginNote({ lookId: board.getState().lookId, pin: { on: 'look' }, colour: null, clientX: x, clientY: y - 160 })
+          beginNote({ lookId: board.getState().lookId, pin: { on: 'look' }, colour: null, byKeys: event.detail === 0, clientX: x, clientY: y - 160 })
         }}
       >
-        The whole look
+        Whole look
       </button>
       {ownLast !== null && (
-        <button type="button" className="button button-lined" onClick={() => store.getState().send({ do: 'stroke.remove', strokeId: ownLast })}>
-          Rub out my last stroke
+        <button type="button" className="button button-lined" aria-label="Rub out my last stroke" onClick={() => store.getState().send({ do: 'stroke.remove', strokeId: ownLast })}>
+          Rub out
         </button>
       )}
-      <button type="button" className="button" onClick={() => setPencil(false)}>Done</button>
     </div>
   )
 }

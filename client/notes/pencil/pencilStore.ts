@@ -9,6 +9,8 @@ export interface NoteBegun {
   readonly pin: Pin
   /** The colour that stands there as it is written, `#rrggbb`. */
   readonly colour: string | null
+  /** Pressed by a key: then the focus goes back where it was. */
+  readonly byKeys: boolean
   /** Where on the page it was pressed, in pixels. */
   readonly clientX: number
   readonly clientY: number

@@ -6,7 +6,7 @@ import type { Camera, Finish } from '../../../shared-core/plan/schema/look.ts'
 import type { FramePlace } from './framePlace.ts'
 
 /** Half the side of the square that is a place's colour, of the Frame's height: a pore more or less changes no colour. */
-const HALF_SIDE_SHARE = 0.008
+const HALF_SIDE_SHARE = 0.004
 
 /** The colour that a picture shows about a place, `#rrggbb`; null outside it. */
 export function placeColour({ width, height, linear }: LinearPicture, { frameX, frameY }: FramePlace, camera: Camera, finish: Finish): string | null {

@@ -2,6 +2,7 @@ import { useEffect } from 'react'
 import type { Pin } from '../../../shared-core/notes/pin.ts'
 import { useBoardStore } from '../../session/useBoard.ts'
 import type { Board } from '../../session/board.ts'
+import type { PressedAt } from './PencilSurface.tsx'
 import { beginNote, pencilStore, setPencil, usePencil } from './pencilStore.ts'
 
 /** What can be pinned to, wherever on the page it is shown. */
@@ -27,18 +28,17 @@ export function usePencilPresses(): void {
       if (pinnable(event) === null) return
       event.stopPropagation()
     }
-    function pinAt(element: Element, clientX: number, clientY: number): void {
+    function pinAt(element: Element, at: PressedAt): void {
       const begun = pinOf(element, board.getState())
-      if (begun !== null) beginNote({ lookId: board.getState().lookId, ...begun, clientX, clientY })
+      if (begun !== null) beginNote({ lookId: board.getState().lookId, ...begun, ...at })
     }
     function onClick(event: MouseEvent): void {
       const element = pinnable(event)
       if (element === null) return
       event.stopPropagation()
       event.preventDefault()
-      const box = element.getBoundingClientRect()
       const isFromKeys = event.detail === 0
-      pinAt(element, isFromKeys ? box.right : event.clientX, isFromKeys ? box.top + box.height / 2 : event.clientY)
+      pinAt(element, isFromKeys ? besideOf(element) : { clientX: event.clientX, clientY: event.clientY, byKeys: false })
     }
     function onKeyDown(event: KeyboardEvent): void {
       if (event.key === 'Escape' && pencilStore.getState().begun === null && !isTyping(event.target)) {
@@ -49,8 +49,7 @@ export function usePencilPresses(): void {
       if (element === null || element !== document.activeElement) return
       event.stopPropagation()
       event.preventDefault()
-      const box = element.getBoundingClientRect()
-      pinAt(element, box.right, box.top + box.height / 2)
+      pinAt(element, besideOf(element))
     }
 
     const kept = ['pointerdown', 'pointerup', 'mousedown', 'touchstart', 'dblclick'] as const
@@ -63,6 +62,11 @@ export function usePencilPresses(): void {
       removeEventListener('keydown', onKeyDown, true)
     }
   }, [isOn, board])
+}
+
+function besideOf(element: Element): PressedAt {
+  const box = element.getBoundingClientRect()
+  return { clientX: box.right, clientY: box.top + box.height / 2, byKeys: true }
 }
 
 /** A list or field that shuts or empties itself by Escape keeps that key. */
