@@ -17,7 +17,7 @@ function roomsAbove(room) {
 }
 
 /** The rooms of the page that draw. */
-const components = ['ask', 'controls', 'explain', 'floor', 'frame', 'gels', 'ladder', 'notes', 'panels', 'shell', 'singles', 'snags']
+const components = ['agree', 'ask', 'controls', 'explain', 'floor', 'frame', 'gels', 'ladder', 'notes', 'panels', 'shell', 'singles', 'snags']
 
 const zones = [
   ...physics.map((room) => ({

@@ -14,7 +14,7 @@ interface Task {
 }
 
 /** A hand on a light sees the big picture follow first; a pointer on it is answered before anything small. */
-const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'places', 'frame', 'shares', 'saved', 'eyes', 'single']
+const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'places', 'frame', 'shares', 'saved', 'proof', 'eyes', 'single']
 
 /** What only goes with the Frame, and is no use before it. */
 const BESIDE_FRAME: ReadonlySet<WorkerOrder['kind']> = new Set<WorkerOrder['kind']>(['single', 'eyes'])

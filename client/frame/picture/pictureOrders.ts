@@ -4,8 +4,11 @@ import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
 import type { PixelShare } from '../../../shared-core/predict/whoLights.ts'
 
-/** Which picture one is: each kind keeps its size, and with it its layers. `hand` is the Frame while a hand moves something. */
-export type PictureKind = 'frame' | 'hand' | 'eyes' | 'single' | 'saved'
+/**
+ * Which picture one is: each kind keeps its size, and with it its layers. `hand` is the Frame while a hand moves
+ * something, `proof` a whole look beside others.
+ */
+export type PictureKind = 'frame' | 'hand' | 'proof' | 'eyes' | 'single' | 'saved'
 
 export interface EyesPart {
   readonly width: number

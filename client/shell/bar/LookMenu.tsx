@@ -4,6 +4,7 @@ import { addLook, duplicateLook, removeLook } from '../../../shared-core/plan/ed
 import { changeLook } from '../../../shared-core/plan/edits/look.ts'
 import { Popover } from '../../controls/Popover.tsx'
 import { TextField } from '../../controls/TextField.tsx'
+import { ask } from '../../session/pageStore.ts'
 import { looksInOrder } from '../../session/looksInOrder.ts'
 import { useBoard } from '../../session/useBoard.ts'
 import { usePerform } from '../../session/usePerform.ts'
@@ -54,6 +55,18 @@ export function LookMenu() {
           </li>
         ))}
       </ul>
+      {looks.length > 1 && (
+        <button
+          type="button"
+          className="button look-menu-compare"
+          onClick={() => {
+            setOpen(false)
+            ask({ kind: 'proof-sheet' })
+          }}
+        >
+          Looks side by side…
+        </button>
+      )}
       {mayEdit && (
         <div className="look-menu-work">
           <TextField label="Name of this look" value={name} maxLength={120} onDone={(next) => perform(changeLook(plan, lookId, { name: next }))} />

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react'
 import { replaceJob } from '../../../shared-core/plan/edits/job.ts'
 import { Dialog } from '../../controls/Dialog.tsx'
 import { useBoard } from '../../session/useBoard.ts'
@@ -7,6 +8,8 @@ import { shortcutList } from '../shortcuts.ts'
 import { InviteDialog } from './InviteDialog.tsx'
 import { saveJobFile } from './jobFile.ts'
 import './PageDialogs.css'
+
+const ProofSheet = lazy(async () => ({ default: (await import('../../agree/proof/ProofSheet.tsx')).ProofSheet }))
 
 /** Whatever the page asks just now, one at a time. */
 export function PageDialogs() {
@@ -18,6 +21,8 @@ export function PageDialogs() {
       return <ShortcutsDialog />
     case 'invite':
       return <InviteDialog />
+    case 'proof-sheet':
+      return <Suspense fallback={null}><ProofSheet onClose={close} /></Suspense>
     case 'replace':
       return <ReplaceDialog asking={asking} />
     case 'bad-file':
