@@ -8,6 +8,7 @@ import { whiteBehindInSteps } from '../../shared-core/ask/whiteBehind.ts'
 import { driftsOfLook } from '../../shared-core/ask/driftMeasures.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Predictor } from '../../shared-core/predict/predict.ts'
+import { standInLines } from '../agree/standIns/standInLines.ts'
 import { shareBranches } from '../frame/picture/shareBranches.ts'
 import type { AnswerFound, AnswerTo, AskOrder, Explained, LookFound, LooksFound, QuestionKind } from './askOrders.ts'
 
@@ -30,6 +31,7 @@ export function answering(order: AskOrder, plan: Plan, predictor: Predictor): An
     case 'spill-cures': return cures(plan, lookId, predictor)
     case 'match-colour': return shares(matchingColour(plan, lookId, order.areaId, order.target, predictor, order.lightId))
     case 'what-matters': return drifts(plan, lookId, predictor)
+    case 'stand-ins': return shares(standInLines(plan, lookId, predictor))
     case 'explain': return explained(shareBranches(plan, order.before), plan, lookId, predictor)
   }
 }

@@ -12,7 +12,7 @@ interface Work {
 }
 
 /** What somebody waits for goes before what is merely good to know. */
-const FIRST_TO_LAST: readonly QuestionKind[] = ['ask', 'explain', 'fewer-heads', 'match-colour', 'white-behind', 'spill-cures', 'what-matters']
+const FIRST_TO_LAST: readonly QuestionKind[] = ['ask', 'explain', 'stand-ins', 'fewer-heads', 'match-colour', 'white-behind', 'spill-cures', 'what-matters']
 
 /**
  * The questions being worked on, a step at a time, so that between two steps a newer order, a stop or a hand on the page

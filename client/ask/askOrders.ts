@@ -7,6 +7,7 @@ import type { Want } from '../../shared-core/ask/want.ts'
 import type { ThingDrifts } from '../../shared-core/ask/whatMatters.ts'
 import type { WhiteBehind } from '../../shared-core/ask/whiteBehind.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { StandInLines } from '../agree/standIns/standInLines.ts'
 import type { AreaId } from '../../shared-core/predict/prediction.ts'
 
 /** What can be asked about a look, beside the page. */
@@ -18,6 +19,7 @@ export type Question =
   | { readonly kind: 'match-colour'; readonly areaId: AreaId; readonly target: ColourTarget; readonly lightId?: string }
   | { readonly kind: 'what-matters' }
   | { readonly kind: 'explain'; readonly before: Plan }
+  | { readonly kind: 'stand-ins' }
 
 export type QuestionKind = Question['kind']
 
@@ -54,6 +56,7 @@ export interface AnswerTo {
   'match-colour': ColourMatch
   'what-matters': readonly ThingDrifts[]
   'explain': Explained
+  'stand-ins': StandInLines
 }
 
 export type ToWorker =

@@ -8,6 +8,8 @@ export type Asking =
   | { readonly kind: 'shortcuts' }
   | { readonly kind: 'invite' }
   | { readonly kind: 'proof-sheet' }
+  | { readonly kind: 'stand-ins' }
+  | { readonly kind: 'screen-check' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }
   | { readonly kind: 'refused'; readonly plan: Plan; readonly reason: string }

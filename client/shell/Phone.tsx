@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { AgreeList } from '../agree/AgreeMenu.tsx'
 import { AskPanel } from '../ask/AskPanel.tsx'
 import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
@@ -98,6 +99,8 @@ function JobFlip({ onDone }: { readonly onDone: () => void }) {
       </div>
       <SetWords onChosen={onDone} />
       <NotesButton className="button-lined phone-job-notes" onOpened={onDone} />
+      <h2>Agree</h2>
+      <AgreeList />
       <h2>People</h2>
       <PeopleList />
       <h2>This job</h2>

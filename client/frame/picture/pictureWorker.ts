@@ -51,7 +51,8 @@ async function draw(order: PictureOrder): Promise<DrawnPicture> {
     const { rgba, linear } = picture.draw(plan, lookId, crop === undefined ? order : { ...order, crop })
     const isFrame = kind === 'frame' || kind === 'hand'
     if (isFrame) onThePage = { order, plan }
-    rehearsal.takeUp(plan, lookId)
+    // What lies side by side is looked at, not worked on.
+    if (kind !== 'proof') rehearsal.takeUp(plan, lookId)
     const spot = spotWeights(plan.looks[lookId]!.camera)
     const letters = drawView(view, linear, width, height, spot, rgba, () => sourcesOf(picture, plan, order))
     return { slot, width, height, rgba,

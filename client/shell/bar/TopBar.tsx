@@ -1,5 +1,6 @@
 import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
 import { useState } from 'react'
+import { AgreeMenu } from '../../agree/AgreeMenu.tsx'
 import { AskButton } from '../../ask/AskHere.tsx'
 import { NotesButton } from '../../notes/pencil/NotesButton.tsx'
 import { Popover } from '../../controls/Popover.tsx'
@@ -23,6 +24,7 @@ export function TopBar() {
       <LookMenu />
       <CameraLine />
       {short ? <SetMenu /> : <SetWords />}
+      <AgreeMenu />
       <div className="top-bar-right">
         <NotesButton />
         <AskButton />

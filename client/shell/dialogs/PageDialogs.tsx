@@ -10,6 +10,8 @@ import { saveJobFile } from './jobFile.ts'
 import './PageDialogs.css'
 
 const ProofSheet = lazy(async () => ({ default: (await import('../../agree/proof/ProofSheet.tsx')).ProofSheet }))
+const StandIns = lazy(async () => ({ default: (await import('../../agree/standIns/StandIns.tsx')).StandIns }))
+const ScreenCheck = lazy(async () => ({ default: (await import('../../agree/screenCheck/ScreenCheck.tsx')).ScreenCheck }))
 
 /** Whatever the page asks just now, one at a time. */
 export function PageDialogs() {
@@ -23,6 +25,10 @@ export function PageDialogs() {
       return <InviteDialog />
     case 'proof-sheet':
       return <Suspense fallback={null}><ProofSheet onClose={close} /></Suspense>
+    case 'stand-ins':
+      return <Suspense fallback={null}><StandIns onClose={close} /></Suspense>
+    case 'screen-check':
+      return <Suspense fallback={null}><ScreenCheck onClose={close} /></Suspense>
     case 'replace':
       return <ReplaceDialog asking={asking} />
     case 'bad-file':
