@@ -20,7 +20,7 @@ export function Single({ light }: { readonly light: LightPrediction }) {
   return (
     <li className="single" data-on={light.on} data-selected={selected}>
       <SinglePicture light={light} />
-      <PinnedMarks of="light" id={light.id} className="pinned-marks-single" />
+      <PinnedMarks lightId={light.id} className="pinned-marks-single" />
       <div className="single-words">
         <p className="single-what">{light.summary}</p>
         <Stepper

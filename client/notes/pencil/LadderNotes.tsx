@@ -1,21 +1,27 @@
+import { useBoard } from '../../session/useBoard.ts'
 import type { LadderLayout } from '../../ladder/ladderLayout.ts'
+import type { PinnedThing } from '../engine/threads.ts'
 import { NoteMark } from './NoteMark.tsx'
 import './PinnedMarks.css'
-import { usePinnedTo } from './PinnedMarks.tsx'
+import { pinnedTo } from './PinnedMarks.tsx'
+import { useNoteList } from './useNoteList.ts'
 
-/** The notes on the Ladder, one mark at each light's tape and each area that has any: the newest that is not read, or else the last. */
+/** The notes on the Ladder, one mark at each light's tape and each area that has any: the last that is not read, or else the last. */
 export function LadderNotes({ layout: { lights, areas, columns } }: { readonly layout: LadderLayout }) {
+  const notes = useNoteList()
+  const lookId = useBoard((board) => board.lookId)
+
+  function markAt(thing: PinnedThing & { readonly id: string }, left: number, top: number) {
+    const pinned = pinnedTo(notes, lookId, thing)
+    const shown = pinned.findLast(notes.isNew) ?? pinned.at(-1)
+    if (shown === undefined) return null
+    return <NoteMark key={`${thing.on} ${thing.id}`} thread={shown} isNew={notes.isNew(shown)} className="ladder-notes-mark" style={{ left, top }} />
+  }
+
   return (
     <div className="ladder-notes">
-      {lights.map(({ thing, labelPixels }) => <At key={thing.id} of="light" id={thing.id} x={columns.tapeLeft - 10} y={labelPixels} />)}
-      {areas.map(({ thing: { area }, labelPixels }) => <At key={area.id} of="area" id={area.id} x={columns.patchRight + 10} y={labelPixels} />)}
+      {lights.map(({ thing, labelPixels }) => markAt({ on: 'light', id: thing.id }, columns.tapeLeft - 10, labelPixels))}
+      {areas.map(({ thing: { area }, labelPixels }) => markAt({ on: 'area', id: area.id }, columns.patchRight + 10, labelPixels))}
     </div>
   )
-}
-
-function At({ of, id, x, y }: { readonly of: 'light' | 'area'; readonly id: string; readonly x: number; readonly y: number }) {
-  const pinned = usePinnedTo(of, id)
-  const shown = pinned.findLast(({ isNew }) => isNew) ?? pinned.at(-1)
-  if (shown === undefined) return null
-  return <NoteMark thread={shown.thread} isNew={shown.isNew} className="ladder-notes-mark" style={{ left: x, top: y }} />
 }

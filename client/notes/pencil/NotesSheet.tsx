@@ -46,6 +46,13 @@ export function NotesSheet() {
 
   return (
     <>
+      <div className="detail-line notes-sheet-line" data-pencil-own>
+        <h2 className="detail-line-words">Notes <span className="notes-sheet-count">{newCount === 0 ? 'all read' : `${newCount} unread`}</span></h2>
+        <button type="button" className="button" onClick={hideNotes}>
+          Put away
+          <ChevronDown size={15} aria-hidden />
+        </button>
+      </div>
       <aside ref={sheet} id="notes-sheet" className="detail-sheet notes-sheet" aria-label="Notes" data-pencil-own>
         {open ? <ThreadCard key={open.id} thread={open} list={list} /> : (
           <div>
@@ -66,13 +73,6 @@ export function NotesSheet() {
           </div>
         )}
       </aside>
-      <div className="detail-line notes-sheet-line" data-pencil-own>
-        <h2 className="detail-line-words">Notes <span className="notes-sheet-count">{newCount === 0 ? 'all read' : `${newCount} unread`}</span></h2>
-        <button type="button" className="button" onClick={hideNotes}>
-          Put away
-          <ChevronDown size={15} aria-hidden />
-        </button>
-      </div>
     </>
   )
 }

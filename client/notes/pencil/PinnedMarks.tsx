@@ -1,28 +1,29 @@
-import { useMemo } from 'react'
 import { useBoard } from '../../session/useBoard.ts'
 import { isPinnedTo, type PinnedThing } from '../engine/threads.ts'
 import { NoteMark } from './NoteMark.tsx'
 import type { NumberedThread } from './noteOrder.ts'
 import './PinnedMarks.css'
-import { useNoteList } from './useNoteList.ts'
+import { useNoteList, type NotesRead } from './useNoteList.ts'
 
-/** The notes that hang on one thing of the shown look; closed ones with nothing new are left out. */
-export function usePinnedTo(of: PinnedThing['on'], id: string): readonly { readonly thread: NumberedThread; readonly isNew: boolean }[] {
-  const { threads, isNew } = useNoteList()
-  const lookId = useBoard((board) => board.lookId)
-  return useMemo(() => threads
-    .filter(({ note }) => note.lookId === lookId && isPinnedTo(note.pin, { on: of, id } as PinnedThing))
-    .map((thread) => ({ thread, isNew: isNew(thread) }))
-    .filter(({ thread, isNew: fresh }) => fresh || thread.state !== 'closed'), [threads, isNew, lookId, of, id])
+/** The notes of a look that hang on one thing; closed ones with nothing new are left out. */
+export function pinnedTo({ threads, isNew }: NotesRead, lookId: string, thing: PinnedThing): readonly NumberedThread[] {
+  return threads.filter((thread) => {
+    const { lookId: ofLook, pin } = thread.note
+    // What is said of a light's gel is said at the light.
+    const isGelOfLight = thing.on === 'light' && pin.on === 'gel' && pin.lightId === thing.id
+    return ofLook === lookId && (isGelOfLight || isPinnedTo(pin, thing)) && (thread.state !== 'closed' || isNew(thread))
+  })
 }
 
-/** Their marks in a row. */
-export function PinnedMarks({ of, id, className = '' }: { readonly of: PinnedThing['on']; readonly id: string; readonly className?: string }) {
-  const pinned = usePinnedTo(of, id)
+/** The marks of a light's notes in a row. */
+export function PinnedMarks({ lightId, className = '' }: { readonly lightId: string; readonly className?: string }) {
+  const notes = useNoteList()
+  const lookId = useBoard((board) => board.lookId)
+  const pinned = pinnedTo(notes, lookId, { on: 'light', id: lightId })
   if (pinned.length === 0) return null
   return (
     <span className={`pinned-marks ${className}`}>
-      {pinned.map(({ thread, isNew }) => <NoteMark key={thread.id} thread={thread} isNew={isNew} />)}
+      {pinned.map((thread) => <NoteMark key={thread.id} thread={thread} isNew={notes.isNew(thread)} />)}
     </span>
   )
 }
