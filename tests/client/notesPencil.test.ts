@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Thread } from '../../client/notes/engine/threads.ts'
 import { noteList, threadBeside } from '../../client/notes/pencil/noteOrder.ts'
 import { isNewThread, mayBeSaidSeen } from '../../client/notes/pencil/readNotes.ts'
-import { colourChange, pinnedColour } from '../../client/notes/pencil/reread.ts'
+import { colourAbout, colourChange, pinnedColour } from '../../client/notes/pencil/reread.ts'
 import { spreadMarks } from '../../client/notes/pencil/spreadMarks.ts'
 import type { Note, Stamp } from '../../shared-core/notes/entries.ts'
 import { noNotes, type Notes } from '../../shared-core/notes/notes.ts'
@@ -70,6 +70,12 @@ describe('a note about a colour', () => {
     expect(colourChange(grey(50), grey(50.5))).toBeNull()
     expect(colourChange('#8a4f6d', '#8a4f6d')).toBeNull()
     expect(colourChange('#8a4f6d', '#7a3fa0')).toMatchObject({ was: '#8a4f6d', is: '#7a3fa0' })
+  })
+
+  it('is as it was while the place, or one just beside it, still shows it', () => {
+    expect(colourAbout(grey(50), [grey(55), grey(50.3), grey(45)])).toBe(grey(50.3))
+    expect(colourAbout(grey(50), [grey(55), grey(60), grey(45)])).toBe(grey(55))
+    expect(colourAbout(grey(50), [])).toBeNull()
   })
 
   it('is one pinned to a colour, or one that took its place’s colour with it', () => {

@@ -8,6 +8,16 @@ import type { FramePlace } from './framePlace.ts'
 /** Half the side of the square that is a place's colour, of the Frame's height: a pore more or less changes no colour. */
 const HALF_SIDE_SHARE = 0.004
 
+/** How far a place is looked about, of the Frame's height: some three pixels of a laptop's. */
+const ABOUT_SHARE = 0.006
+
+/** The colours that a picture shows at a place and just about it, the place's own first. */
+export function coloursAbout(picture: LinearPicture, { frameX, frameY }: FramePlace, camera: Camera, finish: Finish): readonly string[] {
+  const across = (ABOUT_SHARE * picture.height) / picture.width
+  const about = [[0, 0], [1, 0], [-1, 0], [0, 1], [0, -1], [1, 1], [-1, 1], [1, -1], [-1, -1]] as const
+  return about.flatMap(([x, y]) => placeColour(picture, { frameX: frameX + x * across, frameY: frameY + y * ABOUT_SHARE }, camera, finish) ?? [])
+}
+
 /** The colour that a picture shows about a place, `#rrggbb`; null outside it. */
 export function placeColour({ width, height, linear }: LinearPicture, { frameX, frameY }: FramePlace, camera: Camera, finish: Finish): string | null {
   if (frameX < 0 || frameX >= 1 || frameY < 0 || frameY >= 1) return null

@@ -21,6 +21,15 @@ export function colourChange(was: string, is: string): ColourChange | null {
   return steps > VISIBLE_STEPS ? { was, is, steps } : null
 }
 
+/**
+ * What a place shows now, to be held against what it showed: where a shadow's edge crosses a cheek the picture of another
+ * camera has the same colour a pixel further, so of the colours about the place one that is still as it was is enough.
+ * @param colours about the place, its own first
+ */
+export function colourAbout(was: string, colours: readonly string[]): string | null {
+  return colours.find((colour) => colourChange(was, colour) === null) ?? colours[0] ?? null
+}
+
 /** The colour a note was written about; null for one that speaks of none. */
 export function pinnedColour({ pin, colour }: Pick<Note, 'pin' | 'colour'>): string | null {
   return pin.on === 'colour' ? pin.hex : colour

@@ -6,8 +6,8 @@ import { useThreads } from '../useNotes.ts'
 import type { Thread } from '../engine/threads.ts'
 import { framePlaceOfPin } from './framePlace.ts'
 import { pencilStore } from './pencilStore.ts'
-import { placeColour } from './placeColour.ts'
-import { pinnedColour } from './reread.ts'
+import { coloursAbout } from './placeColour.ts'
+import { colourAbout, pinnedColour } from './reread.ts'
 
 /** Colours are judged when hand and picture rest, not on their way. */
 const REST_MS = 300
@@ -43,16 +43,17 @@ function coloursNow(threads: readonly Thread[], { plan, shown, lookId, predictio
   const isOfNow = picture !== null && picture.plan === plan && picture.lookId === lookId
   const now: Record<string, string> = {}
   for (const { id, note } of threads) {
-    if (note.lookId !== lookId || pinnedColour(note) === null || hiddenIds.has(id)) continue
-    const colour = colourOf(note)
+    const was = pinnedColour(note)
+    if (note.lookId !== lookId || was === null || hiddenIds.has(id)) continue
+    const colour = colourOf(note, was)
     if (colour !== null) now[id] = colour
   }
   return now
 
-  function colourOf({ pin }: Thread['note']): string | null {
+  function colourOf({ pin }: Thread['note'], was: string): string | null {
     if (pin.on === 'colour') return prediction.areas.find((area) => area.id === pin.areaId)?.colour.display ?? null
     if (pin.on === 'gel') return prediction.lights.find((light) => light.id === pin.lightId)?.gel.onWhite ?? null
     const place = isOfNow && look ? framePlaceOfPin(pin, look, prediction.areas) : null
-    return place && picture && look ? placeColour(picture, place, look.camera, look.finish) : null
+    return place && picture && look ? colourAbout(was, coloursAbout(picture, place, look.camera, look.finish)) : null
   }
 }
