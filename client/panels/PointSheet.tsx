@@ -7,6 +7,7 @@ import { CareHere, SnagsHere } from './AboutThis.tsx'
 import { AreaReading } from './AreaReading.tsx'
 import { PlanSwatch, QuantityField } from './planFields.tsx'
 import { PanelHead } from './PanelHead.tsx'
+import { TrueColourHere } from './TrueColourHere.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { angleQuantity } from './quantities.ts'
 import { clothSwatches } from './usualSwatches.ts'
@@ -29,6 +30,7 @@ export function PointSheet({ pointId }: { readonly pointId: string }) {
       </PanelHead>
       <SnagsHere id={pointId} />
       <AreaReading areaId={pointId} />
+      <TrueColourHere areaId={pointId} />
       <CareHere id={pointId} />
       <div className="panel-grid panel-first">
         <TextField label="Name" value={point.label} maxLength={120} disabled={!mayEdit} onDone={(label) => edit(change({ label }))} />

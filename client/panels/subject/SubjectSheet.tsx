@@ -12,6 +12,7 @@ import { PanelHead } from '../PanelHead.tsx'
 import { angleQuantity } from '../quantities.ts'
 import { clothSwatches, hairSwatches, lipSwatches } from '../usualSwatches.ts'
 import { SkinFields } from './SkinFields.tsx'
+import { TrueColours } from './TrueColours.tsx'
 import { skinWords } from './skinWords.ts'
 
 const postures = [
@@ -42,6 +43,9 @@ export function SubjectSheet() {
           <PlanSwatch label="Lips" value={subject.lips} usual={lipSwatches} change={set('lips')} />
           <PlanSwatch label="Cloth" value={subject.cloth} usual={clothSwatches} change={set('cloth')} />
         </div>
+      </Section>
+      <Section title="Must read true" open>
+        <TrueColours />
       </Section>
       <Section title="Stand and turn" open>
         <div className="panel-grid">

@@ -1,7 +1,7 @@
-import { stopsFromTimes } from '../../arithmetic/portable.ts'
 import { capital } from '../../plan/capital.ts'
 import { planCleanPlate } from '../../plan/edits/snags.ts'
 import type { Snag } from '../snag.ts'
+import { trueColour } from '../trueColour.ts'
 import { amountText, mendBy, type Check } from './check.ts'
 
 /** Channels further apart than this from clear light show on a product's colour (common practice, no source). */
@@ -13,22 +13,19 @@ const NOTHING_CLEAR_STOPS = 99
  * What must read true is as clear light alone would show it: all lights against the clear ones, channel by channel. A
  * level that rises in all channels alike changes no colour.
  */
-export const mustReadTrue: Check = ({ plan, look, measured: { areas, lights, lookId } }) =>
+export const mustReadTrue: Check = ({ plan, look, measured: { areas, lights, lookId, taking } }) =>
   Object.entries(look.mustReadTrue).flatMap(([areaId, { cleanPlatePlanned }]): Snag[] => {
     const area = areas.find(({ id }) => id === areaId)
     if (!area || cleanPlatePlanned) return []
-    const clear = area.byLight.filter(({ lightId }) => lights.find(({ id }) => id === lightId)?.gel.clear)
-    const clearChannels = [0, 1, 2].map((k) => clear.reduce((sum, { channels }) => sum + channels[k]!, 0))
-    const shifts = clearChannels.map((value, k) => (value > 0 ? stopsFromTimes(area.colour.channels[k]! / value) : null))
-    const known = shifts.filter((shift) => shift !== null)
-    const spread = known.length < 3 ? NOTHING_CLEAR_STOPS : Math.max(...known) - Math.min(...known)
+    const { shiftStops, spreadStops } = trueColour(area, lights, taking, look.finish)
+    const spread = spreadStops ?? NOTHING_CLEAR_STOPS
     if (spread <= TRUE_STOPS) return []
-    const strongest = ['red', 'green', 'blue'][shifts.indexOf(Math.max(...known))] ?? ''
+    const strongest = shiftStops === null ? '' : ['red', 'green', 'blue'][shiftStops.indexOf(Math.max(...shiftStops))]!
     return [{
       key: `must-read-true:${areaId}`,
       rule: 'must-read-true',
       severity: 'look',
-      message: known.length < 3
+      message: shiftStops === null
         ? `${capital(area.label)} must read true, but no clear light reaches it`
         : `${capital(area.label)} must read true: coloured light pushes ${strongest} by ${amountText(spread)}`,
       action: 'Plan a clean plate by clear light alone, or keep the colour off it with a flag',
