@@ -65,7 +65,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         onTrouble?.(picture.trouble)
         return setDrawn('waiting')
       }
-      if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId })
+      if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId, isFull: how === 'full' })
       const fades = lastFade.current !== fadeKey
       lastFade.current = fadeKey
       paper.current ??= paperOf(canvas.current)

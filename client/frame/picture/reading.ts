@@ -19,6 +19,8 @@ export interface ShownPicture extends LinearPicture {
   readonly letters: readonly PictureLetter[]
   readonly plan: Plan
   readonly lookId: string
+  /** Not one under a hand, and no first sketch: those have fewer points of light. */
+  readonly isFull: boolean
 }
 
 /** What the picture says at one place. */

@@ -44,7 +44,7 @@ export function FramePencil({ widthPixels, heightPixels }: { readonly widthPixel
     const { lookId, shown } = board.getState()
     const picture = shownFrame()
     const look = shown.looks[lookId]
-    const colour = picture && look && picture.lookId === lookId ? placeColour(picture, place, look.camera, look.finish) : null
+    const colour = picture?.isFull === true && look && picture.lookId === lookId ? placeColour(picture, place, look.camera, look.finish) : null
     ask([place], ([rest]) => {
       const pin: Pin = rest
         ? { on: 'subject', place: restOfVector(rest), areaId: nearestAreaId(rest) }

@@ -40,7 +40,7 @@ function coloursNow(threads: readonly Thread[], { plan, shown, lookId, predictio
   if (shown !== plan || soloLightId !== null || seesBefore || look === undefined) return null
   const picture = shownFrame()
   // A picture drawn of the plan before would be judged as the plan's now.
-  const isOfNow = picture !== null && picture.plan === plan && picture.lookId === lookId
+  const isOfNow = picture?.isFull === true && picture.plan === plan && picture.lookId === lookId
   const now: Record<string, string> = {}
   for (const { id, note } of threads) {
     const was = pinnedColour(note)
