@@ -72,7 +72,7 @@ function Result({ answered, onAgain, onClose }: { readonly answered: Answered; r
   }
   return (
     <section className="screen-question" aria-label="Result">
-      <h3 role="status">{faultWords(faults)}</h3>
+      <div role="status"><h3>{faultWords(faults)}</h3></div>
       {faults.length > 0 && (
         <ul className="screen-faults">
           {faults.map(({ key, words, remedy }) => <li key={key}><strong>{words}.</strong> {remedy}</li>)}

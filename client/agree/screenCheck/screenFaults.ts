@@ -24,7 +24,7 @@ export function screenFaults({ neutralSurround, darkStepsSeen, lightStepsSeen, h
   const faults: ScreenFault[] = []
   const missesDark = darkStepsSeen < ENOUGH_STEPS
   if (grey === 'yellowish') {
-    faults.push({ key: 'night-tint', words: 'Night tint', remedy: 'Switch off the evening or reading colours of this screen; white light makes every gel warmer than it is.' })
+    faults.push({ key: 'night-tint', words: 'Night tint', remedy: 'Switch off the evening or reading colours of this screen: with them everything looks warmer than it is.' })
   } else if (grey !== 'neutral') {
     faults.push({ key: 'grey-cast', words: `Grey looks ${grey}`, remedy: 'Reset the screen’s colour to its standard setting, or look on another one.' })
   }

@@ -14,7 +14,7 @@ const BODY: ReadonlySet<string> = new Set(['skin', 'lips', 'hair'])
 
 interface Said {
   readonly words: string
-  /** What tells most goes first, and of that what differs most. */
+  /** Lower goes first; of one rank what differs most. */
   readonly rank: number
   readonly difference: number
 }
@@ -29,16 +29,19 @@ export function standInWords(of: Prediction, against: Prediction, isSheen: boole
     const other = others.get(area.id)
     return other && area.inFrame && BODY.has(area.material) ? areaWords(area, other, isSheen) : []
   })
+  said.push(...faceWords(of, others))
   said.sort((a, b) => a.rank - b.rank || b.difference - a.difference)
-  const lines = [...new Map(said.map((each) => [each.words, each])).keys()]
-  // Only what tells most: a face that is one stop darker is not told place by place.
-  const general = said.some(({ rank }) => rank < LEVEL)
-    ? lines.filter((_, i) => said[i] === undefined || said[i].rank < LEVEL)
-    : lines.slice(0, 1)
-  return general.length === 0 ? ['no visible change'] : general.slice(0, MOST_LINES)
+  // A plain change of hue is told once: of the place where it shows most.
+  const told = said.filter(({ rank }, i) => rank === DARK || rank !== said[i - 1]?.rank)
+  const lines = told.filter(({ rank }) => rank !== SLIGHT || told.length === 1).map(({ words }) => words)
+  return lines.length === 0 ? ['no visible change'] : lines.slice(0, MOST_LINES)
 }
 
-const LEVEL = 4
+/** What tells most goes first. */
+const [DARK, SHEEN, CLIPS, FACE, HUE, SLIGHT] = [0, 1, 2, 3, 4, 5]
+/** Places that make the level of a face, and what of a change is told. Common practice, no source. */
+const FACE_AREAS: ReadonlySet<string> = new Set(['nose', 'cheek-left', 'cheek-right'])
+const TOLD_STOPS = 0.3
 
 function areaWords(area: AreaPrediction, other: AreaPrediction, isSheen: boolean): Said[] {
   const [now, then] = [shownLab(area), shownLab(other)]
@@ -47,14 +50,24 @@ function areaWords(area: AreaPrediction, other: AreaPrediction, isSheen: boolean
   const [hue, hueBefore] = [hueWord(area.colour.words), hueWord(other.colour.words)]
   const say = (rank: number, words: string): Said[] => [{ rank, words, difference }]
   if (hueBefore !== null && now.l < DARK_LIGHTNESS && then.l - now.l >= FALLEN_LIGHTNESS) {
-    return say(0, `${hueBefore} goes dark on the ${area.label}`)
+    return say(DARK, `${hueBefore} goes dark on the ${area.label}`)
   }
-  if (isSheen && hue !== null && now.l - then.l >= SHEEN_LIGHTNESS) return say(1, `${hue} edge in the sheen, ${area.label}`)
-  if (area.colour.clipped.some(Boolean) && !other.colour.clipped.some(Boolean)) return say(2, `${area.label} clips`)
-  if (hue !== null && hue !== hueBefore) return say(3, `${area.label} turns ${area.colour.words}`)
-  const stops = Math.log2(area.colour.xyz[1] / other.colour.xyz[1])
-  if (!Number.isFinite(stops) || Math.abs(stops) < 0.1) return say(LEVEL + 1, `${area.label}: ${area.colour.words}`)
-  return say(LEVEL, `${area.label} ${Math.abs(stops).toFixed(1)} stops ${stops < 0 ? 'darker' : 'lighter'}`)
+  if (isSheen && hue !== null && now.l - then.l >= SHEEN_LIGHTNESS) return say(SHEEN, `${hue} edge in the sheen, ${area.label}`)
+  if (area.colour.clipped.some(Boolean) && !other.colour.clipped.some(Boolean)) return say(CLIPS, `${area.label} clips`)
+  if (area.colour.words === other.colour.words || (hue === null && hueBefore === null)) return say(SLIGHT, 'little changes')
+  return say(HUE, `${area.label}: ${area.colour.words}, not ${other.colour.words}`)
+}
+
+/** How much lighter or darker the face is in the picture, in stops of what the camera is given. */
+function faceWords(of: Prediction, others: ReadonlyMap<string, AreaPrediction>): Said[] {
+  const stops = of.areas.flatMap((area) => {
+    const other = others.get(area.id)
+    const ratio = other && area.inFrame && FACE_AREAS.has(area.id) ? area.colour.xyz[1] / other.colour.xyz[1] : 0
+    return ratio > 0 && Number.isFinite(ratio) ? [Math.log2(ratio)] : []
+  })
+  const mean = stops.reduce((sum, each) => sum + each, 0) / Math.max(1, stops.length)
+  if (Math.abs(mean) < TOLD_STOPS) return []
+  return [{ rank: FACE, words: `face ${Math.abs(mean).toFixed(1)} stops ${mean < 0 ? 'darker' : 'lighter'}`, difference: 0 }]
 }
 
 /** As a display shows it, finish and all. */
