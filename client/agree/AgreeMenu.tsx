@@ -6,6 +6,7 @@ import './AgreeMenu.css'
 const pages: readonly { readonly opens: Asking; readonly title: string; readonly words: string }[] = [
   { opens: { kind: 'proof-sheet' }, title: 'Proof sheet', words: 'Looks side by side, and a vote on them' },
   { opens: { kind: 'stand-ins' }, title: 'Stand-ins', words: 'This look on other skin and hair' },
+  { opens: { kind: 'agreed' }, title: 'Agreed', words: 'Locks, what changed since, That one' },
   { opens: { kind: 'screen-check' }, title: 'Screen check', words: 'Whether this screen can be trusted with colour' },
 ]
 

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react'
 import type { PictureView } from '../../shared-core/picture/views.ts'
+import { ThatOneButton } from '../agree/lock/ThatOneButton.tsx'
 import { Choice, type Option } from '../controls/Choice.tsx'
 import { PencilBar, PencilToggle } from '../notes/pencil/PencilToggle.tsx'
 import { usePencil } from '../notes/pencil/pencilStore.ts'
@@ -69,6 +70,7 @@ export function FrameView() {
           </p>
         )}
         <PencilToggle />
+        <ThatOneButton />
         <div className="frame-caption-legend"><ViewLegend view={view} /></div>
         <div className="frame-views">
           <Choice label="Look at the picture as" labelHidden value={view} options={views} onChoose={setView} />

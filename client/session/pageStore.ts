@@ -8,6 +8,7 @@ export type Asking =
   | { readonly kind: 'shortcuts' }
   | { readonly kind: 'invite' }
   | { readonly kind: 'proof-sheet' }
+  | { readonly kind: 'agreed' }
   | { readonly kind: 'stand-ins' }
   | { readonly kind: 'screen-check' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }

@@ -1,3 +1,4 @@
+import { ReopenedLine } from '../agree/lock/ReopenedLine.tsx'
 import { PencilHands } from '../notes/pencil/PencilHands.tsx'
 import { Announcer } from './Announcer.tsx'
 import { Banner } from './Banner.tsx'
@@ -17,6 +18,7 @@ export function BoardPage() {
     <DropJobFile>
       <div className="board-page">
         <Banner />
+        <ReopenedLine />
         {onPhone ? <Phone /> : <Desk />}
       </div>
       <PencilHands />

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { AgreeList } from '../agree/AgreeMenu.tsx'
 import { AskPanel } from '../ask/AskPanel.tsx'
+import { LockState } from '../agree/lock/LockState.tsx'
 import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
 import { StopLadder } from '../ladder/StopLadder.tsx'
@@ -37,6 +38,7 @@ export function Phone() {
       <header className="phone-top">
         <h1 className="heard">{title}</h1>
         <LookMenu />
+        <LockState />
         <ConnectionWords />
       </header>
       <main className="phone-flip" aria-label={flip}>

@@ -1,6 +1,7 @@
 import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
 import { useState } from 'react'
 import { AgreeMenu } from '../../agree/AgreeMenu.tsx'
+import { LockState } from '../../agree/lock/LockState.tsx'
 import { AskButton } from '../../ask/AskHere.tsx'
 import { NotesButton } from '../../notes/pencil/NotesButton.tsx'
 import { Popover } from '../../controls/Popover.tsx'
@@ -22,6 +23,7 @@ export function TopBar() {
     <header className="top-bar">
       <h1 className="top-bar-title">{title === '' ? 'Untitled job' : title}</h1>
       <LookMenu />
+      <LockState />
       <CameraLine />
       {short ? <SetMenu /> : <SetWords />}
       <AgreeMenu />

@@ -10,6 +10,7 @@ import { saveJobFile } from './jobFile.ts'
 import './PageDialogs.css'
 
 const ProofSheet = lazy(async () => ({ default: (await import('../../agree/proof/ProofSheet.tsx')).ProofSheet }))
+const Agreed = lazy(async () => ({ default: (await import('../../agree/lock/Agreed.tsx')).Agreed }))
 const StandIns = lazy(async () => ({ default: (await import('../../agree/standIns/StandIns.tsx')).StandIns }))
 const ScreenCheck = lazy(async () => ({ default: (await import('../../agree/screenCheck/ScreenCheck.tsx')).ScreenCheck }))
 
@@ -25,6 +26,8 @@ export function PageDialogs() {
       return <InviteDialog />
     case 'proof-sheet':
       return <Suspense fallback={null}><ProofSheet onClose={close} /></Suspense>
+    case 'agreed':
+      return <Suspense fallback={null}><Agreed onClose={close} /></Suspense>
     case 'stand-ins':
       return <Suspense fallback={null}><StandIns onClose={close} /></Suspense>
     case 'screen-check':

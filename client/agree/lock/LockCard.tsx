@@ -1,0 +1,108 @@
+import { useEffect, useState } from 'react'
+import { formatFNumber } from '../../../shared-core/plan/entry/aperture.ts'
+import { formatIso, formatKelvin, formatShutter } from '../../../shared-core/plan/entry/camera.ts'
+import type { LockVerdict } from '../../../shared-core/notes/verifyLock.ts'
+import { predict } from '../../../shared-core/predict/predict.ts'
+import { keptAddress, type Answer } from '../../connection/api.ts'
+import { checkLock, keptOf } from '../../notes/engine/keptThings.ts'
+import type { LockView } from '../../notes/engine/locks.ts'
+import { useNotes, useNotesStore, useReopening } from '../../notes/useNotes.ts'
+import { useLockedPlan } from './useLockedPlan.ts'
+import { YesHere } from './YesHere.tsx'
+
+interface LockCardProps {
+  readonly view: LockView
+  readonly onLookedAt: () => void
+}
+
+/** A lock as it stands: picture, numbers, conditions, stand-ins, who said yes on what screen, and whether it is whole. */
+export function LockCard({ view, onLookedAt }: LockCardProps) {
+  const { id, lock, yeses } = view
+  const seatId = useNotes((notes) => notes.seat.seatId)
+  const reopening = useReopening()
+  const [trouble, setTrouble] = useState('')
+  return (
+    <article className="lock-card" aria-label={`Lock ${lock.number}`} data-superseded={view.supersededBy !== null}>
+      <img className="lock-card-picture" src={keptAddress(seatId, lock.pictureHash)} alt={`${lock.lookName} as it was locked`} />
+      <div className="lock-card-words">
+        <h3>Lock {lock.number} <span className="agreed-soft">{lock.lookName}{view.supersededBy === null ? '' : ' · no longer stands, a later lock took its place'}</span></h3>
+        <p>Locked by {lock.by.name}, {moment(lock.by.atMs)}</p>
+        {lock.conditions !== '' && <p>Conditions: {lock.conditions}</p>}
+        <p className="agreed-soft">The client is asked again past {lock.askAgainSteps} visible {lock.askAgainSteps === 1 ? 'step' : 'steps'}</p>
+        <Seal view={view} />
+        <LockedNumbers view={view} />
+        {lock.standIns.length === 0 ? <p className="agreed-soft">Stand-ins were not seen</p> : (
+          <ul className="lock-card-stand-ins" aria-label="Stand-ins as they were seen">
+            {lock.standIns.map(({ words, pictureHash }) => (
+              <li key={words}><img src={keptAddress(seatId, pictureHash)} alt={`On ${words} skin`} /><span>{words}</span></li>
+            ))}
+          </ul>
+        )}
+        <ul className="lock-card-yeses" aria-label="Who said yes">
+          {yeses.map(({ id: yesId, yes, check }) => (
+            <li key={yesId}>
+              <strong>{yes.by.name}</strong> said yes, {moment(yes.by.atMs)}{yes.words === '' ? '' : `: ${yes.words}`}
+              <span className="agreed-soft"> · {check === null ? 'screen not checked' : screenWords(check.result)}</span>
+            </li>
+          ))}
+          {yeses.length === 0 && <li className="agreed-soft">Nobody has said yes yet</li>}
+        </ul>
+        {view.supersededBy === null && <YesHere view={view} />}
+        <p className="agreed-row">
+          <button
+            type="button"
+            className="button button-lined"
+            onClick={() => void reopening.lock(id).then((words) => (words === null ? onLookedAt() : setTrouble(words)))}
+          >
+            Look at it on the board
+          </button>
+          {trouble !== '' && <span role="alert">{trouble}</span>}
+        </p>
+      </div>
+    </article>
+  )
+}
+
+/** Whether the lock is what it was when it was made. */
+function Seal({ view }: { readonly view: LockView }) {
+  const store = useNotesStore()
+  const [verdict, setVerdict] = useState<Answer<LockVerdict> | null>(null)
+  const { id, chainEnd } = view
+  useEffect(() => {
+    let isWanted = true
+    const { seat, kept } = store.getState()
+    void checkLock(seat, kept, id, keptOf(seat.seatId)).then((found) => isWanted && setVerdict(found))
+    return () => { isWanted = false }
+  }, [store, id, chainEnd])
+  if (verdict === null) return <p className="agreed-soft" role="status">Checking the seal…</p>
+  if (!verdict.ok) return <p className="agreed-soft" role="status">The seal cannot be checked now. {verdict.words}</p>
+  if (verdict.value.intact) return <p role="status">As locked: plan, pictures and every yes match their seal <span className="agreed-soft">{chainEnd.slice(0, 8)}</span></p>
+  return <p className="lock-card-broken" role="alert">This does not match its seal. {verdict.value.problems.join(' ')}</p>
+}
+
+/** Camera and lights of the locked plan, predicted as they were. */
+function LockedNumbers({ view: { lock } }: { readonly view: LockView }) {
+  const locked = useLockedPlan(lock.planHash)
+  if (locked === null || !locked.ok) return null
+  const look = locked.value.looks[lock.lookId]
+  if (look === undefined) return null
+  const { camera } = look
+  const { lights } = predict(locked.value, lock.lookId)
+  return (
+    <details>
+      <summary>{[formatFNumber(camera.fNumber), formatShutter(camera.shutterSeconds), formatIso(camera.isoSpeed), formatKelvin(camera.whiteBalanceKelvin)].join(' · ')}</summary>
+      <ul className="lock-card-lights">
+        {lights.filter(({ on }) => on).map(({ id, letter, summary }) => <li key={id}><strong>{letter}</strong> {summary} · {Math.round(look.lights[id]?.energyJoules ?? 0)} Ws</li>)}
+      </ul>
+    </details>
+  )
+}
+
+function screenWords({ nightTint, tooDim, neutralSurround }: { readonly nightTint: boolean; readonly tooDim: boolean; readonly neutralSurround: boolean }): string {
+  const faults = [nightTint && 'tinted for the night', tooDim && 'too dim', !neutralSurround && 'not on a neutral surround'].filter((words) => words !== false)
+  return faults.length === 0 ? 'screen checked' : `screen checked: ${faults.join(', ')}`
+}
+
+function moment(atMs: number): string {
+  return new Date(atMs).toLocaleString(undefined, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' })
+}

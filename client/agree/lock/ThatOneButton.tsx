@@ -1,0 +1,24 @@
+import { Bookmark } from 'lucide-react'
+import { useBoard, useBoardStore } from '../../session/useBoard.ts'
+import { useNotesStore } from '../../notes/useNotes.ts'
+import './lock.css'
+
+/** Keeps the look exactly as it is on the board this instant. For everybody: it changes nothing. */
+export function ThatOneButton() {
+  const board = useBoardStore()
+  const store = useNotesStore()
+  const isReopened = useBoard((state) => state.reopened !== null)
+  return (
+    <button
+      type="button"
+      className="button that-one"
+      disabled={isReopened}
+      onClick={() => {
+        const sent = store.getState().send({ do: 'that-one', lookId: board.getState().lookId, words: '' })
+        board.say(sent === null ? 'Not kept' : 'That one is kept. It stands under Agree, Agreed')
+      }}
+    >
+      <Bookmark size={15} aria-hidden /> That one
+    </button>
+  )
+}
