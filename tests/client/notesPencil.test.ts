@@ -73,7 +73,7 @@ describe('a note about a colour', () => {
   })
 
   it('is as it was while the place, or one just beside it, still shows it', () => {
-    expect(colourAbout(grey(50), [grey(55), grey(50.3), grey(45)])).toBe(grey(50.3))
+    expect(colourAbout(grey(50), [grey(55), grey(50.3), grey(45)])).toBe(grey(50))
     expect(colourAbout(grey(50), [grey(55), grey(60), grey(45)])).toBe(grey(55))
     expect(colourAbout(grey(50), [])).toBeNull()
   })
