@@ -70,6 +70,18 @@ describe('the screen check', () => {
     await photo.click({ position: { x: 0.75 * width, y: 0.5 * height } })
     await page.getByText(/: the same colour\./).waitFor()
     expect(await axeFaults(page, '.full-page')).toEqual([])
+
+    await touch('By touch')
+    for (const answer of ['Nothing coloured', 'Mark 12', 'Mark 12', 'Plain grey', 'About as bright, or brighter']) await touch(answer)
+    for (const patch of [5, 2, 7, 4, 1, 6, 3, 8]) await page.getByRole('button', { name: new RegExp(`^Patch ${patch}\\b`) }).click()
+    await page.getByRole('heading', { name: 'Good enough to judge colour on' }).waitFor()
+    const sent = page.waitForRequest((request) => request.url().endsWith('/notes') && request.method() === 'POST')
+    await touch('Keep this result')
+    const { commands } = (await sent).postDataJSON() as { commands: { do: string; result: { swatchPhotoHash: string } }[] }
+    const { swatchPhotoHash } = commands.find((command) => command.do === 'screen-check')!.result
+    expect(swatchPhotoHash).toMatch(/^[0-9a-f]{64}$/)
+    const kept = await page.evaluate(async (hash) => (await fetch(`${location.pathname}/kept/${hash}`)).headers.get('content-type'), swatchPhotoHash)
+    expect(kept).toBe('image/jpeg')
   })
 })
 

@@ -6,7 +6,8 @@ import { darkWedge, lightWedge } from './patches.ts'
 import { GreyQuestion, HueQuestion, PaperQuestion, SurroundQuestion } from './questions.tsx'
 import { faultWords, screenFaults, type GreyLook } from './screenFaults.ts'
 import './ScreenCheck.css'
-import { SwatchPhoto } from './SwatchPhoto.tsx'
+import { keptPhoto } from './keptPhoto.ts'
+import { SwatchPhoto, type MeasuredPhoto } from './SwatchPhoto.tsx'
 import { Wedge } from './Wedge.tsx'
 
 interface Answered {
@@ -25,6 +26,7 @@ export function ScreenCheck({ onClose }: { readonly onClose: () => void }) {
   const [answered, setAnswered] = useState<Answered>({})
   const [at, setAt] = useState(0)
   const [byPhoto, setByPhoto] = useState(false)
+  const [measured, setMeasured] = useState<MeasuredPhoto | null>(null)
   const answer = (more: Answered): void => {
     setAnswered({ ...answered, ...more })
     setAt(at + 1)
@@ -41,7 +43,7 @@ export function ScreenCheck({ onClose }: { readonly onClose: () => void }) {
       )}
     >
       <div className="screen-check">
-        {byPhoto ? <SwatchPhoto /> : (
+        {byPhoto ? <SwatchPhoto onMeasured={setMeasured} /> : (
           <>
             {at === 0 && <SurroundQuestion onAnswer={(neutralSurround) => answer({ neutralSurround })} />}
             {at === 1 && <Wedge question="Touch the faintest mark you can see in black" none="I see none" patches={darkWedge} onAnswer={(darkStepsSeen) => answer({ darkStepsSeen })} />}
@@ -49,7 +51,7 @@ export function ScreenCheck({ onClose }: { readonly onClose: () => void }) {
             {at === 3 && <GreyQuestion onAnswer={(grey) => answer({ grey })} />}
             {at === 4 && <PaperQuestion onAnswer={(tooDim) => answer({ tooDim })} />}
             {at === 5 && <HueQuestion onAnswer={(hueOrder) => answer({ hueOrder })} />}
-            {at === QUESTIONS && <Result answered={answered} onAgain={() => setAt(0)} onClose={onClose} />}
+            {at === QUESTIONS && <Result answered={answered} measured={measured} onAgain={() => setAt(0)} onClose={onClose} />}
           </>
         )}
       </div>
@@ -57,18 +59,30 @@ export function ScreenCheck({ onClose }: { readonly onClose: () => void }) {
   )
 }
 
-function Result({ answered, onAgain, onClose }: { readonly answered: Answered; readonly onAgain: () => void; readonly onClose: () => void }) {
+interface ResultProps {
+  readonly answered: Answered
+  readonly measured: MeasuredPhoto | null
+  readonly onAgain: () => void
+  readonly onClose: () => void
+}
+
+function Result({ answered, measured, onAgain, onClose }: ResultProps) {
   const send = useNotes((notes) => notes.send)
+  const seatId = useNotes((notes) => notes.seat.seatId)
   const [screenWords, setScreenWords] = useState('')
-  const [kept, setKept] = useState(false)
+  const [state, setState] = useState<'asked' | 'keeping' | 'kept' | 'kept-without-photo'>('asked')
+  const kept = state === 'kept' || state === 'kept-without-photo'
   const { neutralSurround = false, darkStepsSeen = 0, lightStepsSeen = 0, grey = 'neutral', tooDim = false, hueOrder = [] } = answered
   const faults = screenFaults({ neutralSurround, darkStepsSeen, lightStepsSeen, grey, tooDim, hueOrder: [...hueOrder] })
-  function keep(): void {
+  async function keep(): Promise<void> {
+    setState('keeping')
+    const swatchPhotoHash = measured && await keptPhoto(seatId, measured.photo)
     const result: ScreenResult = {
       neutralSurround, darkStepsSeen, lightStepsSeen, hueOrder: [...hueOrder],
-      nightTint: grey === 'yellowish', tooDim, swatchPhotoHash: null, screenWords: screenWords.trim(),
+      nightTint: grey === 'yellowish', tooDim, swatchPhotoHash, screenWords: screenWords.trim(),
     }
-    setKept(send({ do: 'screen-check', result }) !== null)
+    if (send({ do: 'screen-check', result }) === null) setState('asked')
+    else setState(measured !== null && swatchPhotoHash === null ? 'kept-without-photo' : 'kept')
   }
   return (
     <section className="screen-question" aria-label="Result">
@@ -79,8 +93,9 @@ function Result({ answered, onAgain, onClose }: { readonly answered: Answered; r
         </ul>
       )}
       <p>{darkStepsSeen} of {darkWedge.length} dark steps and {lightStepsSeen} of {lightWedge.length} light ones told apart. Your own word; nothing was measured.</p>
+      {measured !== null && <p>The photographed swatch: {measured.words}</p>}
       {kept ? (
-        <p role="status">Kept with this job, and with the next yes that you give on this screen.</p>
+        <p role="status">Kept with this job{state === 'kept-without-photo' && ', but without the photograph: it could not be sent'}.</p>
       ) : (
         <label className="screen-words">
           <span>What screen is it? (a phone, the studio monitor)</span>
@@ -91,7 +106,7 @@ function Result({ answered, onAgain, onClose }: { readonly answered: Answered; r
         <button type="button" className="screen-answer" onClick={onAgain}>Check again</button>
         {kept
           ? <button type="button" className="screen-answer" onClick={onClose}>Done</button>
-          : <button type="button" className="screen-answer screen-answer-main" onClick={keep}>Keep this result</button>}
+          : <button type="button" className="screen-answer screen-answer-main" disabled={state === 'keeping'} onClick={() => void keep()}>Keep this result</button>}
       </div>
     </section>
   )

@@ -1,10 +1,15 @@
 import { useEffect, useRef, useState, type MouseEvent } from 'react'
 import { SwatchField } from '../../controls/SwatchField.tsx'
 import { readReference, sampleReference, type Reference } from '../../ask/match/reference.ts'
-import { photographedSwatch } from './swatchPhoto.ts'
+import { photographedSwatch, type PhotographedSwatch } from './swatchPhoto.ts'
+
+/** A photograph that was measured, to be kept with the answers. */
+export interface MeasuredPhoto extends PhotographedSwatch {
+  readonly photo: Reference
+}
 
 /** The other way to check: a photograph of a posted swatch beside a grey card, measured against what was posted. */
-export function SwatchPhoto() {
+export function SwatchPhoto({ onMeasured }: { readonly onMeasured: (measured: MeasuredPhoto) => void }) {
   const [photo, setPhoto] = useState<Reference | null>(null)
   const [trouble, setTrouble] = useState('')
   const [card, setCard] = useState<string | null>(null)
@@ -34,7 +39,7 @@ export function SwatchPhoto() {
         void take(event.dataTransfer.files[0])
       }}
     >
-      <p>Lay the posted swatch beside a grey card in the light you judge by, photograph both, and touch the card and then the swatch. The photograph stays on this device.</p>
+      <p>Lay the posted swatch beside a grey card in the light you judge by, photograph both, and touch the card and then the swatch. The photograph is read on this device; it goes to the job only with a result that you keep.</p>
       <div className="swatch-photo-fields">
         <label className="screen-answer swatch-photo-file">
           <input type="file" className="heard" accept="image/*" onChange={({ target }) => void take(target.files?.[0])} />
@@ -50,12 +55,16 @@ export function SwatchPhoto() {
           if (card === null || swatch !== null) {
             setCard(colour)
             setSwatch(null)
-          } else setSwatch(colour)
+          } else {
+            setSwatch(colour)
+            const measured = photographedSwatch(card, colour, posted)
+            if (measured !== null) onMeasured({ ...measured, photo })
+          }
         }} />
       )}
       {photo !== null && (
         <p role="status" className="swatch-photo-found">
-          {card === null || (swatch === null && card === null) ? 'Touch the grey card' : swatch === null ? 'Now touch the swatch'
+          {card === null ? 'Touch the grey card' : swatch === null ? 'Now touch the swatch'
             : (found?.words ?? 'The card is too dark or burnt out in this photograph: take it again, a little brighter or darker.')}
         </p>
       )}

@@ -44,7 +44,7 @@ export function GreyQuestion({ onAnswer }: QuestionProps<GreyLook>) {
       options={[['neutral', 'Plain grey'], ['yellowish', 'Yellowish'], ['bluish', 'Bluish'], ['greenish', 'Greenish'], ['pinkish', 'Pinkish']]}
     >
       <div className="grey-patches" aria-hidden>
-        {[64, 120, 186].map((code) => <span key={code} style={{ background: `rgb(${code} ${code} ${code})` }} />)}
+        {[48, 84, 160, 208].map((code) => <span key={code} style={{ background: `rgb(${code} ${code} ${code})` }} />)}
       </div>
     </Question>
   )
