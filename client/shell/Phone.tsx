@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { AgreeList } from '../agree/AgreeMenu.tsx'
 import { AskPanel } from '../ask/AskPanel.tsx'
+import { ThatOneButton } from '../agree/lock/ThatOneButton.tsx'
 import { LockState } from '../agree/lock/LockState.tsx'
 import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
@@ -58,7 +59,10 @@ export function Phone() {
           <AskPanel />
         </Part>
       </main>
-      <WhatItDid />
+      <div className="phone-said">
+        <WhatItDid />
+        <ThatOneButton />
+      </div>
       <nav className="phone-bar" aria-label="Flips">
         {flips.map((name) => (
           <button key={name} type="button" className="phone-bar-flip" aria-current={flip === name ? 'page' : undefined} onClick={() => setFlip(name)}>

@@ -1,4 +1,3 @@
-import { Bookmark } from 'lucide-react'
 import { useBoard, useBoardStore } from '../../session/useBoard.ts'
 import { useNotesStore } from '../../notes/useNotes.ts'
 import './lock.css'
@@ -18,7 +17,7 @@ export function ThatOneButton() {
         board.say(sent === null ? 'Not kept' : 'That one is kept. It stands under Agree, Agreed')
       }}
     >
-      <Bookmark size={15} aria-hidden /> That one
+      That one
     </button>
   )
 }
