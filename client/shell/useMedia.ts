@@ -3,7 +3,7 @@ import { useSyncExternalStore } from 'react'
 /** A phone held upright. */
 export const phone = '(max-width: 700px)'
 /** Where the top bar has no room for every word. */
-export const shortTopBar = '(max-width: 1560px)'
+export const shortTopBar = '(max-width: 1380px)'
 
 /** Whether the page is as the media query says, as it changes. */
 export function useMedia(query: string): boolean {

@@ -22,8 +22,10 @@ export function TopBar() {
   return (
     <header className="top-bar">
       <h1 className="top-bar-title">{title === '' ? 'Untitled job' : title}</h1>
-      <LookMenu />
-      <LockState />
+      <div className="top-bar-look">
+        <LookMenu />
+        <LockState />
+      </div>
       <CameraLine />
       {short ? <SetMenu /> : <SetWords />}
       <AgreeMenu />
