@@ -1,48 +1,50 @@
-import { labDifference2000, labOfXyz } from '../colour/difference.ts'
-import type { Xyz } from '../colour/triples.ts'
-import { linearFromEncoded, xyzFromLinear } from '../spectra/srgb.ts'
-
-/** What a display shows of a Frame: CIELAB, three a pixel. */
-export type FrameColours = Float64Array
-
-/** How differently two Frames look. */
-export interface FrameDifference {
-  /** Mean CIEDE2000 over all pixels. */
-  readonly mean: number
-  /** CIEDE2000 that SMALLEST_PART of the Frame exceeds: what changes in one place only is not lost in the mean. */
-  readonly greatest: number
-}
+import { labDifference2000 } from '../colour/difference.ts'
+import type { FrameColours } from './frameColours.ts'
 
 /** Of a Frame, about what an eye takes up in a head and shoulders: nobody is asked about less. Common practice, no source. */
 export const SMALLEST_PART = 0.005
 
-const linear = Float64Array.from({ length: 256 }, (_, code) => linearFromEncoded(code / 255))
-
-/** @param rgba sRGB, four bytes a pixel */
-export function frameColours(rgba: Uint8ClampedArray): FrameColours {
-  const colours = new Float64Array((3 * rgba.length) / 4)
-  for (let from = 0, to = 0; from < rgba.length; from += 4, to += 3) {
-    const { l, a, b } = labOfXyz(xyzFromLinear([linear[rgba[from]!]!, linear[rgba[from + 1]!]!, linear[rgba[from + 2]!]!]) as Xyz)
-    colours[to] = l
-    colours[to + 1] = a
-    colours[to + 2] = b
-  }
-  return colours
+/** CIEDE2000 pixel by pixel. @throws RangeError when the two are not of one size */
+export function pixelDifferences(one: FrameColours, other: FrameColours): Float64Array {
+  if (one.length !== other.length) throw new RangeError('Two Frames of different size cannot be compared')
+  return Float64Array.from({ length: one.length / 3 }, (_, pixel) => between(one, pixel, other, pixel))
 }
 
-/** Pixel by pixel. @throws RangeError when the two are not of one size */
-export function frameDifference(one: FrameColours, other: FrameColours): FrameDifference {
+/**
+ * CIEDE2000 of every pixel to that of nine which is most like it, the one that is less like of both ways round: an edge
+ * that has moved by no more than a pixel is no difference, a catchlight that came or went is one.
+ * @throws RangeError when the two are not of one size
+ */
+export function movedDifferences(one: FrameColours, other: FrameColours, width: number): Float64Array {
   if (one.length !== other.length) throw new RangeError('Two Frames of different size cannot be compared')
-  const differences = new Float64Array(one.length / 3)
-  let sum = 0
-  for (let pixel = 0, at = 0; pixel < differences.length; pixel++, at += 3) {
-    if (one[at] === other[at] && one[at + 1] === other[at + 1] && one[at + 2] === other[at + 2]) continue
-    const difference = labDifference2000(
-      { l: one[at]!, a: one[at + 1]!, b: one[at + 2]! }, { l: other[at]!, a: other[at + 1]!, b: other[at + 2]! })
-    differences[pixel] = difference
-    sum += difference
+  return Float64Array.from({ length: one.length / 3 }, (_, pixel) =>
+    Math.max(leastNear(one, pixel, other, width), leastNear(other, pixel, one, width)))
+}
+
+function leastNear(one: FrameColours, pixel: number, other: FrameColours, width: number): number {
+  const [x, y, height] = [pixel % width, Math.floor(pixel / width), one.length / 3 / width]
+  let least = between(one, pixel, other, pixel)
+  for (let j = Math.max(0, y - 1); j <= Math.min(height - 1, y + 1); j++) {
+    for (let i = Math.max(0, x - 1); i <= Math.min(width - 1, x + 1) && least > 0; i++) {
+      least = Math.min(least, between(one, pixel, other, j * width + i))
+    }
   }
-  differences.sort()
-  const rank = Math.floor((1 - SMALLEST_PART) * differences.length)
-  return { mean: sum / differences.length, greatest: differences[Math.min(rank, differences.length - 1)]! }
+  return least
+}
+
+function between(one: FrameColours, pixel: number, other: FrameColours, otherPixel: number): number {
+  const [at, to] = [3 * pixel, 3 * otherPixel]
+  if (one[at] === other[to] && one[at + 1] === other[to + 1] && one[at + 2] === other[to + 2]) return 0
+  return labDifference2000(
+    { l: one[at]!, a: one[at + 1]!, b: one[at + 2]! }, { l: other[to]!, a: other[to + 1]!, b: other[to + 2]! })
+}
+
+export function meanOf(differences: Float64Array): number {
+  return differences.reduce((sum, difference) => sum + difference, 0) / differences.length
+}
+
+/** What this part of all pixels exceeds. @param part 0-1 */
+export function exceededBy(part: number, differences: Float64Array): number {
+  const rank = Math.floor((1 - part) * differences.length)
+  return differences.toSorted()[Math.min(rank, differences.length - 1)]!
 }

@@ -1,4 +1,4 @@
-import type { FrameDifference } from './frameDifference.ts'
+import type { FrameDifference } from './shownLook.ts'
 
 export type Visibility = 'visible' | 'just-visible' | 'not-visible'
 
