@@ -1,5 +1,7 @@
 import { useCallback, useMemo, useRef, useState } from 'react'
 import type { PictureView } from '../../shared-core/picture/views.ts'
+import { FramePointers } from '../agree/call/FramePointers.tsx'
+import { useFramePointer } from '../agree/call/useFramePointer.ts'
 import { useBoard, useBoardAtOnce } from '../session/useBoard.ts'
 import { FramePencil } from '../notes/pencil/FramePencil.tsx'
 import { AreaMarks } from './AreaMarks.tsx'
@@ -45,6 +47,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
   const frame = useRef<HTMLDivElement>(null)
   const { taken, readAt, pictureCame } = useReading()
   const hand = useReadingHand(frame, { taken, readAt })
+  useFramePointer(frame)
   const onLinear = useCallback((shown: ShownPicture) => {
     pictureCame(shown)
     keepShownFrame(shown)
@@ -88,6 +91,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
       <ViewLegend view={view} />
       {seesBefore && <p className="before-word">{beforeKept ? 'Before, as kept' : 'Before your last change'}</p>}
       <FramePencil widthPixels={widthPixels} heightPixels={heightPixels} />
+      <FramePointers />
       <ReadingCard taken={taken} />
     </div>
   )

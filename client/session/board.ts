@@ -1,5 +1,6 @@
 import type { PlanEdit } from '../../shared-core/plan/edit.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { PictureView } from '../../shared-core/picture/views.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
 
 export type Role = 'photographer' | 'assistant' | 'client'
@@ -9,6 +10,19 @@ export type Units = 'metric' | 'imperial'
 export type Selection =
   | { readonly kind: 'light' | 'piece' | 'point' | 'area'; readonly id: string }
   | { readonly kind: 'camera' | 'subject' | 'backdrop' | 'room' | 'kit' }
+
+/** How a person looks at the look on their board: what whoever looks with them sees too. */
+export interface Sees {
+  readonly view: PictureView
+  readonly soloLightId: string | null
+  readonly before: boolean
+  /** Where they point in the Frame, as shares from its left and top: the same place of the picture at every size. */
+  readonly pointer: { readonly frameX: number; readonly frameY: number } | null
+  /** Seat of the person they look with. */
+  readonly with: string | null
+}
+
+export const SEES_PLAINLY: Sees = { view: 'picture', soloLightId: null, before: false, pointer: null, with: null }
 
 /** Another person on the job, as the relay stamps them. */
 export interface Person {
@@ -23,6 +37,7 @@ export interface Person {
   /** An edit still in their hand, shown to us before it is done. */
   readonly inHand: PlanEdit | null
   readonly lookId: string | null
+  readonly sees: Sees
 }
 
 /** The connection as the person should hear it. */
@@ -75,6 +90,10 @@ export interface Board {
   readonly beforeKept: boolean
   /** The Frame shows `before` while this is held. */
   readonly seesBefore: boolean
+  /** What the Frame is looked at as. */
+  readonly frameView: PictureView
+  /** Seat of the person this one looks with; null for looking on one's own. */
+  readonly looksWith: string | null
   /** What was kept and is looked at again instead of the shared plan, which goes on meanwhile; null for the shared plan. */
   readonly reopened: Reopened | null
 
@@ -92,6 +111,11 @@ export interface Board {
   /** Keeps the plan as it is now to compare with, or goes back to comparing with one's last change. */
   keepBefore(kept: boolean): void
   seeBefore(sees: boolean): void
+  lookAs(view: PictureView): void
+  /** Where this person points in the Frame. */
+  pointInFrame(place: Sees['pointer']): void
+  /** View follows that person's from here on; null leaves. It never edits. */
+  lookWith(seatId: string | null): void
   /** Shows a kept plan, read-only, until it is left (null) for the shared plan as it is by then. */
   reopen(kept: Reopened | null): void
   handPenTo(seatId: string): void

@@ -2,8 +2,9 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { PlanEdit } from '../../shared-core/plan/edit.ts'
 import { shareStructure } from '../../shared-core/plan/reading/shareStructure.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { PictureView } from '../../shared-core/picture/views.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import type { Board, ConnectionView, Reopened, Role, Selection, Units } from './board.ts'
+import type { Board, ConnectionView, Reopened, Role, Sees, Selection, Units } from './board.ts'
 import type { Company, OwnPresence } from './company.ts'
 import { handsThatCount, withHands } from './handsOver.ts'
 import { pageClock, type Clock } from './latestOnly.ts'
@@ -48,6 +49,7 @@ export interface BoardStore extends StoreApi<Board> {
 export function createBoardStore(parts: BoardParts): BoardStore {
   let ownHand: PlanEdit | null = null
   let pointer: OwnPresence['pointer'] = null
+  let framePointer: Sees['pointer'] = null
   let frameAsked = false
   let beforeLastChange: Plan | null = null
   let shownFrom: readonly unknown[] = []
@@ -83,12 +85,30 @@ export function createBoardStore(parts: BoardParts): BoardStore {
       pointer = place
       tell()
     },
-    solo: (soloLightId: string | null) => store.setState({ soloLightId }),
+    solo: (soloLightId: string | null) => {
+      store.setState({ soloLightId })
+      tell()
+    },
     keepBefore: (kept: boolean) => {
       store.setState({ beforeKept: kept, before: kept ? store.getState().plan : beforeLastChange })
       say(kept ? 'Kept: Before now shows the Frame as it is here' : 'Before shows the Frame before your last change again')
     },
-    seeBefore: (sees: boolean) => store.setState({ seesBefore: sees && store.getState().before !== null }),
+    seeBefore: (sees: boolean) => {
+      store.setState({ seesBefore: sees && store.getState().before !== null })
+      tell()
+    },
+    lookAs: (frameView: PictureView) => {
+      store.setState({ frameView })
+      tell()
+    },
+    pointInFrame: (place: Sees['pointer']) => {
+      framePointer = place
+      tell()
+    },
+    lookWith: (looksWith: string | null) => {
+      store.setState({ looksWith })
+      tell()
+    },
     reopen,
     handPenTo: parts.company.handPenTo,
     takePenBack: parts.company.takePenBack,
@@ -141,8 +161,9 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   }
 
   function tell(): void {
-    const { selection, lookId } = store.getState()
-    parts.company.tell({ pointer, selection, inHand: ownHand, lookId })
+    const { selection, lookId, frameView, soloLightId, seesBefore, looksWith } = store.getState()
+    const sees: Sees = { view: frameView, soloLightId, before: seesBefore, pointer: framePointer, with: looksWith }
+    parts.company.tell({ pointer, selection, inHand: ownHand, lookId, sees })
   }
 
   /** Many moves of a hand between two pictures cost one prediction. */
@@ -259,7 +280,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
 type Fields = Omit<
   Board,
-  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'reopen' | 'handPenTo' | 'takePenBack'
+  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'lookAs' | 'pointInFrame' | 'lookWith' | 'reopen' | 'handPenTo' | 'takePenBack'
 >
 
 function start(parts: BoardParts): Fields {
@@ -285,6 +306,8 @@ function start(parts: BoardParts): Fields {
     before: null,
     beforeKept: false,
     seesBefore: false,
+    frameView: 'picture',
+    looksWith: null,
     reopened: null,
   }
 }

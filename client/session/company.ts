@@ -1,5 +1,5 @@
 import type { PlanEdit } from '../../shared-core/plan/edit.ts'
-import type { Person, Selection } from './board.ts'
+import type { Person, Sees, Selection } from './board.ts'
 
 /** What this person lets the others see. Identity is not in it: the relay stamps that. */
 export interface OwnPresence {
@@ -7,6 +7,7 @@ export interface OwnPresence {
   readonly selection: Selection | null
   readonly inHand: PlanEdit | null
   readonly lookId: string | null
+  readonly sees: Sees
 }
 
 /** The others on the job, as the board needs them. */

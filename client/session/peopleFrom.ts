@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { SeatInfo } from '../connection/seat.ts'
-import type { Person } from './board.ts'
+import { SEES_PLAINLY, type Person } from './board.ts'
 import { readPresence, type StampedPresence } from './presence.ts'
 
 /** What the relay says in its own entry of the awareness states. */
@@ -40,12 +40,12 @@ export function peopleFrom(
     const known = others.get(presence.seat.seatId)
     if (known === undefined || liveliness(presence) > liveliness(known)) others.set(presence.seat.seatId, presence)
   }
-  const self: StampedPresence = { seat: own, pointer: null, selection: null, inHand: null, lookId: null }
+  const self: StampedPresence = { seat: own, pointer: null, selection: null, inHand: null, lookId: null, sees: SEES_PLAINLY }
   const sorted = [...others.values()].sort((a, b) => a.seat.name.localeCompare(b.seat.name) || (a.seat.seatId < b.seat.seatId ? -1 : 1))
   return [self, ...sorted].map((presence): Person => {
-    const { seat, pointer, selection, inHand, lookId } = presence
+    const { seat, pointer, selection, inHand, lookId, sees } = presence
     const hasPen = pen === null ? seat.role === 'photographer' : seat.seatId === pen.seatId
-    return { seatId: seat.seatId, name: seat.name, role: seat.role, isSelf: seat.seatId === own.seatId, hasPen, pointer, selection, inHand, lookId }
+    return { seatId: seat.seatId, name: seat.name, role: seat.role, isSelf: seat.seatId === own.seatId, hasPen, pointer, selection, inHand, lookId, sees }
   })
 }
 

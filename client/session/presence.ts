@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { readEdit } from '../../shared-core/plan/readEdit.ts'
 import { coordinateMetres, idText } from '../../shared-core/plan/schema/quantities.ts'
-import type { Selection } from './board.ts'
+import { SEES_PLAINLY, type Selection } from './board.ts'
 import type { OwnPresence } from './company.ts'
 
 /** What others say of themselves is a stranger's word: nothing of it is used before it has passed here. */
@@ -12,6 +12,14 @@ const selectionSchema = z.union([
 ])
 
 const pointerSchema = z.object({ xMetres: coordinateMetres, yMetres: coordinateMetres })
+
+const seesSchema = z.object({
+  view: z.enum(['picture', 'stops', 'leaders', 'clipping']).catch('picture'),
+  soloLightId: idText.nullable().catch(null),
+  before: z.boolean().catch(false),
+  pointer: z.object({ frameX: z.number().min(0).max(1), frameY: z.number().min(0).max(1) }).nullable().catch(null),
+  with: z.string().max(64).nullable().catch(null),
+})
 
 const seatSchema = z.object({
   seatId: z.string().min(1).max(64),
@@ -46,11 +54,13 @@ function readFields(fields: Record<string, unknown>): StampedPresence | null {
   const selection = selectionSchema.safeParse(fields.selection)
   const pointer = pointerSchema.safeParse(fields.pointer)
   const lookId = idText.safeParse(fields.lookId)
+  const sees = seesSchema.safeParse(fields.sees)
   return {
     seat: seat.data,
     selection: selection.success ? (selection.data as Selection) : null,
     inHand: readEdit(fields.inHand),
     pointer: pointer.success ? pointer.data : null,
     lookId: lookId.success ? lookId.data : null,
+    sees: sees.success ? sees.data : SEES_PLAINLY,
   }
 }

@@ -1,6 +1,6 @@
 import type { Awareness } from 'y-protocols/awareness'
 import type { SeatInfo } from '../connection/seat.ts'
-import type { Person } from './board.ts'
+import { SEES_PLAINLY, type Person } from './board.ts'
 import type { Company, OwnPresence } from './company.ts'
 import { latestOnly } from './latestOnly.ts'
 import { peopleFrom, relayWordFrom, type RelayWord } from './peopleFrom.ts'
@@ -27,7 +27,7 @@ export interface PenRequests {
 export function createSharedCompany(first: Awareness, seat: SeatInfo, pen: PenRequests): SharedCompany {
   const listeners = new Set<() => void>()
   let awareness = first
-  let own: OwnPresence = { pointer: null, selection: null, inHand: null, lookId: null }
+  let own: OwnPresence = { pointer: null, selection: null, inHand: null, lookId: null, sees: SEES_PLAINLY }
   let people: readonly Person[] = []
   let relayWord: RelayWord = { pen: null, notKept: null }
 

@@ -1,3 +1,4 @@
+import { LookWithLine } from '../agree/call/LookWithLine.tsx'
 import { ReopenedLine } from '../agree/lock/ReopenedLine.tsx'
 import { PencilHands } from '../notes/pencil/PencilHands.tsx'
 import { Announcer } from './Announcer.tsx'
@@ -19,6 +20,7 @@ export function BoardPage() {
       <div className="board-page">
         <Banner />
         <ReopenedLine />
+        <LookWithLine />
         {onPhone ? <Phone /> : <Desk />}
       </div>
       <PencilHands />

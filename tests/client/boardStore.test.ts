@@ -1,3 +1,4 @@
+import { SEES_PLAINLY } from '../../client/session/board.ts'
 import { describe, expect, it, vi } from 'vitest'
 import { changeCamera } from '../../shared-core/plan/edits/look.ts'
 import { removeLook } from '../../shared-core/plan/edits/looks.ts'
@@ -19,7 +20,7 @@ const aperture = (plan: Plan, fNumber: number): PlanEdit => {
 }
 
 const somebody = (part: Partial<Person>): Person => ({
-  seatId: 'other', name: 'Ines', role: 'photographer', isSelf: false, hasPen: true, pointer: null, selection: null, inHand: null, lookId: null, ...part,
+  seatId: 'other', name: 'Ines', role: 'photographer', isSelf: false, hasPen: true, pointer: null, selection: null, inHand: null, lookId: null, sees: SEES_PLAINLY, ...part,
 })
 
 /** A board with everything outside it in the test's hands. `predict` only tells what it was asked for. */
@@ -234,7 +235,7 @@ describe('the board store', () => {
     const { board, told } = boardOf('assistant')
     board().select({ kind: 'camera' })
     board().point({ xMetres: 1, yMetres: 2 })
-    expect(told.at(-1)).toEqual({ selection: { kind: 'camera' }, pointer: { xMetres: 1, yMetres: 2 }, inHand: null, lookId: demoLookId })
+    expect(told.at(-1)).toEqual({ selection: { kind: 'camera' }, pointer: { xMetres: 1, yMetres: 2 }, inHand: null, lookId: demoLookId, sees: SEES_PLAINLY })
   })
 
   it('keeps the last picture and says so when a plan cannot be computed', () => {

@@ -1,3 +1,4 @@
+import { SEES_PLAINLY } from '../../client/session/board.ts'
 import { describe, expect, it } from 'vitest'
 import { REFUSALS, refusalText, type Refusal } from '../../server/relay/refusals.ts'
 import { meaningOf, readRefusal } from '../../client/connection/refusal.ts'
@@ -46,7 +47,7 @@ describe('the relay’s refusals', () => {
 describe('rights', () => {
   const live = { state: 'live', words: 'Live', notKept: null } as const
   const self = (hasPen: boolean): Person => ({
-    seatId: 's1', name: 'Pell', role: 'client', isSelf: true, hasPen, pointer: null, selection: null, inHand: null, lookId: null,
+    seatId: 's1', name: 'Pell', role: 'client', isSelf: true, hasPen, pointer: null, selection: null, inHand: null, lookId: null, sees: SEES_PLAINLY,
   })
 
   it('let photographer and assistant write whoever holds the pen', () => {

@@ -1,3 +1,4 @@
+import { SEES_PLAINLY } from '../../client/session/board.ts'
 import { describe, expect, it } from 'vitest'
 import { findThing } from '../../client/floor/gestures/hit.ts'
 import { oncePerFrame } from '../../client/floor/gestures/oncePerFrame.ts'
@@ -93,7 +94,7 @@ describe('placing', () => {
 
 describe('others', () => {
   const person = (inHand: PlanEdit | null, isSelf = false): Person => ({
-    seatId: 's', name: 'Tobin', role: 'assistant', isSelf, hasPen: false, pointer: null, selection: null, inHand, lookId,
+    seatId: 's', name: 'Tobin', role: 'assistant', isSelf, hasPen: false, pointer: null, selection: null, inHand, lookId, sees: SEES_PLAINLY,
   })
   const move: PlanEdit = { name: 'moveLight', changes: [{ path: ['looks', lookId, 'lights', lightId, 'place', 'xMetres'], set: 1 }] }
 

@@ -1,3 +1,4 @@
+import { SEES_PLAINLY } from '../../client/session/board.ts'
 import { describe, expect, it } from 'vitest'
 import { demoLookId } from '../../shared-core/plan/demo/demoPlan.ts'
 import { peopleFrom, relayWordFrom } from '../../client/session/peopleFrom.ts'
@@ -8,6 +9,13 @@ const own = { seatId: 's1', jobId: 'j', name: 'Ines', role: 'photographer' } as 
 const inHand = { name: 'changeCamera', changes: [{ path: ['looks', demoLookId, 'camera', 'fNumber'], set: 11 }] }
 
 describe('reading one presence', () => {
+  it('takes what somebody sees part by part, and nothing that is not a view', () => {
+    const seat = { seatId: 's2', name: 'Tobin', role: 'assistant' as const }
+    const sees = { view: 'stops', soloLightId: 'c', before: true, pointer: { frameX: 0.25, frameY: 0.5 }, with: 's1' }
+    expect(readPresence({ seat, sees })!.sees).toEqual(sees)
+    expect(readPresence({ seat, sees: { ...sees, view: 'x-ray', pointer: { frameX: 4, frameY: 0 } } })!.sees).toEqual({ ...sees, view: 'picture', pointer: null })
+  })
+
   it('is nobody’s without the relay’s stamp', () => {
     expect(readPresence({ pointer: { xMetres: 0, yMetres: 0 } })).toBeNull()
     expect(readPresence({ seat: { ...seat, role: 'owner' } })).toBeNull()
@@ -18,7 +26,7 @@ describe('reading one presence', () => {
   it('takes what is sound and drops what is not, field by field', () => {
     const pointer = { xMetres: 1, yMetres: 2 }
     const read = readPresence({ seat, pointer, selection: { kind: 'light', id: '<script>' }, inHand, lookId: demoLookId })
-    expect(read).toEqual({ seat, pointer, selection: null, inHand, lookId: demoLookId })
+    expect(read).toEqual({ seat, sees: SEES_PLAINLY, pointer, selection: null, inHand, lookId: demoLookId })
   })
 
   it.each([
@@ -29,7 +37,7 @@ describe('reading one presence', () => {
     ['a hand with a value out of bounds', { inHand: { name: 'x', changes: [{ path: ['looks', 'a', 'camera', 'fNumber'], set: -8 }] } }],
     ['a hand that takes a leaf away', { inHand: { name: 'x', changes: [{ path: ['looks', 'a', 'camera', 'fNumber'], remove: true }] } }],
   ])('drops %s', (_words, field) => {
-    expect(readPresence({ seat, ...field })).toEqual({ seat, pointer: null, selection: null, inHand: null, lookId: null })
+    expect(readPresence({ seat, ...field })).toEqual({ seat, pointer: null, selection: null, inHand: null, lookId: null, sees: SEES_PLAINLY })
   })
 })
 

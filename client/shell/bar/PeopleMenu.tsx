@@ -1,3 +1,4 @@
+import { LookWithButton } from '../../agree/call/LookWithButton.tsx'
 import { Popover } from '../../controls/Popover.tsx'
 import type { Person } from '../../session/board.ts'
 import { useBoard } from '../../session/useBoard.ts'
@@ -49,6 +50,7 @@ export function PeopleList() {
                 {person.hasPen && ', holds the pen'}
               </span>
             </span>
+            {!person.isSelf && <LookWithButton person={person} />}
             {isPhotographer && person.role === 'client' && (
               <button
                 type="button"

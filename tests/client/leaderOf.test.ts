@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest'
+import { leaderOf } from '../../client/agree/call/leaderOf.ts'
+import { SEES_PLAINLY, type Person } from '../../client/session/board.ts'
+
+const person = (seatId: string, lookingWith: string | null): Person => ({
+  seatId, name: seatId, role: 'client', isSelf: false, hasPen: false, pointer: null, selection: null, inHand: null, lookId: 'dusk',
+  sees: { ...SEES_PLAINLY, with: lookingWith },
+})
+
+describe('who leads', () => {
+  it('is the person looked with, or whom they look with', () => {
+    const people = [person('me', null), person('ines', null), person('tobin', 'ines')]
+    expect(leaderOf(people, 'ines', 'me')?.seatId).toBe('ines')
+    expect(leaderOf(people, 'tobin', 'me')?.seatId).toBe('ines')
+  })
+
+  it('is nobody where it comes round, and nobody who has left', () => {
+    expect(leaderOf([person('ines', 'me')], 'ines', 'me')).toBeNull()
+    expect(leaderOf([person('ines', 'tobin'), person('tobin', 'ines')], 'ines', 'me')).toBeNull()
+    expect(leaderOf([], 'ines', 'me')).toBeNull()
+  })
+})
