@@ -1,6 +1,7 @@
 import { changeWords } from '../ask/changeWords.ts'
 import { applyEdit, type Json, type PlanChange, type PlanEdit, type PlanPath } from '../plan/edit.ts'
 import type { Plan } from '../plan/schema/plan.ts'
+import { kitChanges } from './kitChanges.ts'
 import { asLook, withKitOf } from './sameLook.ts'
 import { quietWords } from './quietWords.ts'
 
@@ -48,6 +49,9 @@ const TOGETHER: readonly (readonly [pattern: RegExp, as: string])[] = [
   [/^(team)\/.+$/, '$1'],
 ]
 
+/** What is set to a value, of which both are told: "f/8 to f/11". */
+const SETTINGS = /^(camera\/(fNumber|isoSpeed|shutterSeconds|whiteBalanceKelvin|focalLengthMillimetres)|finish\/.+)$/
+
 /** Branches below which differences are looked for; all else is a leaf, and told whole. */
 const DEEP = /^(room|room\/(surfaces|columns|circuits)|heads|modifiers|gels|team|lights|pieces|points|camera|subject|backdrop|finish|meter|mustReadTrue|accepted|(lights|pieces|points|heads|modifiers|gels)\/[^/]+)$/
 /** What belongs to the job and not to any one look; the other looks are none of this one's business. */
@@ -70,10 +74,20 @@ export function compareLooks(planBefore: Plan, lookBefore: string, planAfter: Pl
   for (const { name, path } of leaves) pathsByKey.set(groupOf(name), [...(pathsByKey.get(groupOf(name)) ?? []), path])
   const changes = [...pathsByKey].map(([key, paths]): LookChange => {
     const make = takeOver(paths, after)
-    const words = changeWords(before, applyEdit(before, make), lookId).join(', ')
-    return { key, words: words || quietWords(key, before, after, lookId), make, takeBack: takeOver(paths, before) }
+    const made = applyEdit(before, make)
+    const words = changeWords(before, made, lookId).join(', ')
+    const told = SETTINGS.test(key) ? fromTo(changeWords(made, before, lookId).join(', '), words) : words
+    return { key, words: told || quietWords(key, before, after, lookId), make, takeBack: takeOver(paths, before) }
   })
-  return { lookId, before, after, changes }
+  return { lookId, before, after, changes: [...changes, ...kitChanges(planBefore, { ...planAfter, looks: after.looks }, lookId)] }
+}
+
+/** "ISO 100 to 200": what both begin with is said once. */
+function fromTo(from: string, to: string): string {
+  if (from === '' || to === '') return to
+  const [were, are] = [from.split(' '), to.split(' ')]
+  const same = are.findIndex((word, index) => word !== were[index])
+  return `${from} to ${are.slice(Math.max(0, same)).join(' ')}`
 }
 
 interface Difference {

@@ -69,7 +69,7 @@ describe('changes since', () => {
     const { changes, before, after } = compareLooks(demoPlan, LOOK, now, LOOK)
     expect(Object.fromEntries(changes.map(({ key, words }) => [key, words]))).toEqual({
       'lights/c/power': 'C power +1.0', 'lights/b/sandbag': `B sandbag ${look.lights['b']!.sandbag ? 'off' : 'on'}`,
-      'lights/a/place': expect.stringMatching(/^A \d+ cm /) as string, 'camera/fNumber': 'f/11', 'brief': 'the brief changed',
+      'lights/a/place': expect.stringMatching(/^A \d+ cm /) as string, 'camera/fNumber': 'f/8 to f/11', 'brief': 'the brief changed',
     })
     expect(changes.reduce((plan, { make }) => applyEdit(plan, make), before).looks).toEqual(now.looks)
     expect(changes.reduce((plan, { takeBack }) => applyEdit(plan, takeBack), after).looks).toEqual(demoPlan.looks)
@@ -82,6 +82,20 @@ describe('changes since', () => {
     expect(changes.map(({ key, words }) => [key, words])).toContainEqual(['lights/z', 'Z added'])
     const alone = applyEdit(before, changes.find(({ key }) => key === 'lights/z')!.make)
     expect(alone.gels['new']?.name).toBe('New')
+  })
+
+  it('tell of settings what they were and are, and of the kit what came and went', () => {
+    const gel = Object.values(demoPlan.gels)[0]!
+    const { isoSpeed, whiteBalanceKelvin } = look.camera
+    const now = changed(demoPlan,
+      [`looks/${LOOK}/camera/isoSpeed`, isoSpeed * 2], [`looks/${LOOK}/camera/whiteBalanceKelvin`, whiteBalanceKelvin + 500],
+      ['gels/new', { ...gel, name: 'Spare' } as unknown as Json], ['room/surfaces/ceiling', '#202020'])
+    const { changes } = compareLooks(demoPlan, LOOK, now, LOOK)
+    expect(changes.map(({ words }) => words)).toEqual([
+      `ISO ${isoSpeed} to ${isoSpeed * 2}`, `balanced for ${whiteBalanceKelvin} K to ${whiteBalanceKelvin + 500} K`, 'other walls', 'kit: Spare added',
+    ])
+    expect(applyEdit(now, changes.at(-1)!.takeBack).gels).toEqual(demoPlan.gels)
+    expect(compareLooks(now, LOOK, demoPlan, LOOK).changes.map(({ words }) => words)).toContain('kit: Spare taken out')
   })
 
   it('hold lights of two looks for the same by their letters', () => {
