@@ -33,8 +33,27 @@ export function movePen(seatId: string, toSeatId: string | null): Promise<Answer
 }
 
 /** A new link for a role. Links of that role made before seat nobody new; whoever sits stays. */
-export function renewLink(seatId: string, role: RoleLink['role']): Promise<Answer<RoleLink>> {
-  return post(`/s/${encodeURIComponent(seatId)}/links`, { action: 'renew', role }, linkSchema)
+export function renewLink(seatId: string, role: RoleLink['role'], days: number): Promise<Answer<RoleLink>> {
+  return post(`/s/${encodeURIComponent(seatId)}/links`, { action: 'renew', role, days }, linkSchema)
+}
+
+const madeLinksSchema = z.object({
+  links: z.array(z.object({
+    linkId: z.string(), role: roleSchema, state: z.enum(['open', 'closed', 'expired', 'revoked']),
+    createdMs: z.number(), expiresMs: z.number(), seats: z.number(),
+    people: z.array(z.object({ name: z.string(), cameMs: z.number() })),
+  })),
+})
+export type MadeLink = z.infer<typeof madeLinksSchema>['links'][number]
+
+/** Every link ever made for the job, with who came in by it. */
+export function listLinks(seatId: string): Promise<Answer<{ readonly links: readonly MadeLink[] }>> {
+  return post(`/s/${encodeURIComponent(seatId)}/links`, { action: 'list' }, madeLinksSchema)
+}
+
+/** Withdraws one link and everybody who came by it; the links as they are then. */
+export function withdrawLink(seatId: string, linkId: string): Promise<Answer<{ readonly links: readonly MadeLink[] }>> {
+  return post(`/s/${encodeURIComponent(seatId)}/links`, { action: 'withdraw', linkId }, madeLinksSchema)
 }
 
 /** Withdraws every link of a role and everybody who came by one, and makes a new link. */

@@ -26,12 +26,19 @@ export interface AccessListener {
 }
 
 export interface LinkSummary {
+  /** Public: it names the link and opens nothing. */
+  readonly linkId: string
   readonly role: Role
   readonly state: 'open' | 'closed' | 'expired' | 'revoked'
   readonly createdMs: number
   readonly expiresMs: number
   readonly seats: number
+  /** Who came in by it and when, the first first; no more than {@link MOST_NAMED}. */
+  readonly people: readonly { readonly name: string; readonly cameMs: number }[]
 }
+
+/** A leaked link may have seated hundreds; a list of more names than this is read by nobody. */
+const MOST_NAMED = 20
 
 export interface AccessTerms {
   readonly linkLifetimeMs: number
@@ -126,16 +133,23 @@ export class Access {
   /** Every link of the job, oldest first, without keys: those are known to nobody but who holds them. */
   async links(jobId: string): Promise<LinkSummary[]> {
     const links = await this.#store.linksOf(jobId)
-    return Promise.all(links.map(async (link) => ({
-      role: link.role, state: this.#stateOf(link), createdMs: link.createdMs, expiresMs: link.expiresMs,
-      seats: await this.#store.seatCount(link.linkId),
-    })))
+    return Promise.all(links.map(async (link) => {
+      const seats = await this.#store.seatsOf(link.linkId)
+      return {
+        linkId: link.linkId, role: link.role, state: this.#stateOf(link), createdMs: link.createdMs, expiresMs: link.expiresMs,
+        seats: seats.length,
+        people: seats.slice(0, MOST_NAMED).map(({ name, createdMs }) => ({ name, cameMs: createdMs })),
+      }
+    }))
   }
 
-  /** A fresh link for a role. Earlier ones of the role seat nobody new; those seated by them stay. */
-  async renewLink(jobId: string, role: Role): Promise<string> {
+  /**
+   * A fresh link for a role. Earlier ones of the role seat nobody new; those seated by them stay.
+   * @param lifetimeMs how long it and its seats are good; at most, and by default, what the relay allows
+   */
+  async renewLink(jobId: string, role: Role, lifetimeMs?: number): Promise<string> {
     const earlier = (await this.#store.linksOf(jobId)).filter((link) => link.role === role)
-    const { link, key } = this.#newLink(jobId, role)
+    const { link, key } = this.#newLink(jobId, role, lifetimeMs)
     await this.#store.addLink(link)
     for (const each of earlier) await this.#store.endLink(each.linkId, { closedMs: this.#now() })
     return key
@@ -160,6 +174,23 @@ export class Access {
     return key
   }
 
+  /**
+   * Withdraws one link: whoever was seated by it is out at once, and nobody else. The revoker's own link is not
+   * withdrawn in this way, or a job could be left without anybody.
+   */
+  async withdrawLink(revoker: Seat, linkId: string): Promise<'withdrawn' | 'noSuchLink' | 'ownLink'> {
+    const link = (await this.#store.linksOf(revoker.jobId)).find((each) => each.linkId === linkId)
+    if (link === undefined) return 'noSuchLink'
+    if (linkId === revoker.linkId) return 'ownLink'
+    const pen = await this.penOf(revoker.jobId)
+    const holder = pen === null ? null : await this.#store.seat(pen.seatId)
+    const endedMs = this.#now()
+    await this.#store.endLink(linkId, { closedMs: endedMs, revokedMs: endedMs })
+    this.#tell((listener) => listener.linksRevoked(new Set([linkId])))
+    if (holder?.linkId === linkId) await this.#penFallsBack(revoker.jobId)
+    return 'withdrawn'
+  }
+
   /** Looks at every link of the job, so that the time taken does not tell which one matched. */
   async #linkOf(jobId: string, key: string): Promise<LinkRecord | undefined> {
     const keyHash = hashOfSecret(key)
@@ -172,12 +203,12 @@ export class Access {
     this.#tell((listener) => listener.penMoved(jobId, null))
   }
 
-  #newLink(jobId: string, role: Role): { link: LinkRecord; key: string } {
+  #newLink(jobId: string, role: Role, lifetimeMs = this.#terms.linkLifetimeMs): { link: LinkRecord; key: string } {
     const key = newSecret()
     const createdMs = this.#now()
     const link = {
       linkId: newPublicId(), jobId, role, keyHash: hashOfSecret(key), createdMs,
-      expiresMs: createdMs + this.#terms.linkLifetimeMs, closedMs: null, revokedMs: null,
+      expiresMs: createdMs + Math.min(lifetimeMs, this.#terms.linkLifetimeMs), closedMs: null, revokedMs: null,
     }
     return { link, key }
   }

@@ -19,6 +19,8 @@ export const PROBLEMS = {
   'no-seat': { status: 401, message: 'You have no seat here. Open the link you were given again.' },
   'only-photographer': { status: 403, message: 'Only the photographer can do that.' },
   'no-such-client': { status: 404, message: 'The pen can be handed to a client who is on this job, and there is none such.' },
+  'no-such-link': { status: 404, message: 'This job has no such link.' },
+  'own-link': { status: 409, message: 'You came in by this link yourself. Make a new one, or withdraw all of its role.' },
   'no-new-jobs': { status: 403, message: 'New jobs cannot be started on this relay.' },
   'no-demo': { status: 404, message: 'The demo job cannot be opened from here.' },
   'not-a-picture': { status: 415, message: 'Only pictures can be attached: PNG, JPEG or WebP.' },

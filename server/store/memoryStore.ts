@@ -102,6 +102,12 @@ export class MemoryStore implements Store {
     return [...this.#seats.values()].filter((seat) => seat.linkId === linkId).length
   }
 
+  async seatsOf(linkId: string): Promise<readonly SeatRecord[]> {
+    this.#mustBeOpen()
+    const made = [...this.#seats.values()].filter((seat) => seat.linkId === linkId)
+    return made.sort((a, b) => a.createdMs - b.createdMs || (a.seatId < b.seatId ? -1 : 1))
+  }
+
   async moveSeat(seatId: string, linkId: string): Promise<void> {
     this.#mustBeOpen()
     const seat = this.#seats.get(seatId)

@@ -131,6 +131,10 @@ export class SqliteStore implements Store {
     return row?.seats ?? 0
   }
 
+  async seatsOf(linkId: string): Promise<readonly SeatRecord[]> {
+    return this.#all<SeatRow>(`SELECT ${SEAT_COLUMNS} FROM seats WHERE link_id = ? ORDER BY created_ms, seat_id`, linkId).map(seatOfRow)
+  }
+
   async moveSeat(seatId: string, linkId: string): Promise<void> {
     this.#run('UPDATE seats SET link_id = ? WHERE seat_id = ?', linkId, seatId)
   }

@@ -96,6 +96,8 @@ export interface JobRegister {
   seat(seatId: string): Promise<SeatRecord | null>
   /** How many seats a link has made: links are limited in that. */
   seatCount(linkId: string): Promise<number>
+  /** The seats a link has made, by the moment they were taken. */
+  seatsOf(linkId: string): Promise<readonly SeatRecord[]>
   /** Moves a seat to another link of its job, so that revoking the first no longer ends it. */
   moveSeat(seatId: string, linkId: string): Promise<void>
   renameSeat(seatId: string, name: string): Promise<void>

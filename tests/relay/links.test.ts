@@ -16,6 +16,19 @@ function links(relay: TestRelay, seated: Seated, body: unknown): Promise<Respons
   return relay.post(`/s/${seated.seatId}/links`, body, bearer(seated))
 }
 
+interface Listed {
+  readonly linkId: string
+  readonly role: string
+  readonly state: string
+  readonly createdMs: number
+  readonly expiresMs: number
+  readonly people: readonly { readonly name: string; readonly cameMs: number }[]
+}
+
+async function linksListed(relay: TestRelay, seated: Seated): Promise<readonly Listed[]> {
+  return ((await (await links(relay, seated, { action: 'list' })).json()) as { links: Listed[] }).links
+}
+
 const keyOf = (url: string) => url.slice(url.indexOf('#') + 1)
 
 describe('a link’s key', () => {
@@ -157,10 +170,73 @@ describe('a photographer', () => {
     expect(JSON.stringify(listed)).not.toContain('ash')
   })
 
+  it('reads who came in by each link and when, and no key', async () => {
+    const relay = await openRelay()
+    const { jobId, keys, photographer } = await relay.crew()
+    const fromMs = Date.now()
+    await relay.seat(jobId, keys.client, 'Saskia')
+    const listed = await linksListed(relay, photographer)
+    const client = listed.find(({ role }) => role === 'client')!
+    expect(client.people.map(({ name }) => name)).toEqual(['Pell', 'Saskia'])
+    expect(client.people[1]!.cameMs).toBeGreaterThanOrEqual(fromMs)
+    expect(client.people[1]!.cameMs).toBeLessThanOrEqual(Date.now())
+    for (const key of Object.values(keys)) expect(JSON.stringify(listed)).not.toContain(key)
+  })
+
+  it('withdraws one link: who came by it is out at once with the pen, who came by another of the same role stays', async () => {
+    const relay = await openRelay()
+    const { jobId, keys, photographer, client } = await relay.crew()
+    const { url } = (await (await links(relay, photographer, { role: 'client' })).json()) as { url: string }
+    const other = await relay.seat(jobId, keyOf(url), 'Saskia')
+    await relay.post(`/s/${photographer.seatId}/pen`, { toSeatId: client.seatId }, bearer(photographer))
+    const [out, stays] = [await rawJoin(relay, client), await rawJoin(relay, other)]
+    const first = (await linksListed(relay, photographer)).find(({ people }) => people.some(({ name }) => name === 'Pell'))!
+    const answer = await links(relay, photographer, { action: 'withdraw', linkId: first.linkId })
+    expect(answer.status).toBe(200)
+    expect(await out.closed).toEqual({ code: CLOSE_CODES.withdrawn.code, reason: CLOSE_CODES.withdrawn.words })
+    expect(await relay.access.penOf(jobId)).toBeNull()
+    expect(await problem(await relay.post('/api/seats', { jobId, key: keys.client, name: 'Again' }))).toEqual([403, 'withdrawn'])
+    await stays.document()
+    await (await rawJoin(relay, other, 'rig')).document()
+    const { links: left } = (await answer.json()) as { links: Listed[] }
+    expect(left.filter(({ role }) => role === 'client').map(({ state }) => state)).toEqual(['revoked', 'open'])
+  })
+
+  it('withdraws neither a link of another job nor the one they came by', async () => {
+    const relay = await openRelay()
+    const [{ photographer }, elsewhere] = [await relay.crew(), await relay.crew()]
+    const [foreign] = await linksListed(relay, elsewhere.photographer)
+    expect(await problem(await links(relay, photographer, { action: 'withdraw', linkId: foreign!.linkId }))).toEqual([404, 'no-such-link'])
+    const own = (await linksListed(relay, photographer)).find(({ role }) => role === 'photographer')!
+    expect(await problem(await links(relay, photographer, { action: 'withdraw', linkId: own.linkId }))).toEqual([409, 'own-link'])
+    await (await rawJoin(relay, photographer)).document()
+    await (await rawJoin(relay, elsewhere.photographer)).document()
+  })
+
+  it('says how many days a link is good, up to what the relay allows', async () => {
+    let nowMs = Date.now()
+    const store = new MemoryStore()
+    const access = new Access(store, { linkLifetimeMs: 10 * DAY_MS, seatsPerLink: 10 }, () => nowMs)
+    const relay = await openRelay({}, store, { access })
+    const { jobId, photographer } = await relay.crew()
+    const made = async (days?: number) => {
+      const answer = await links(relay, photographer, { role: 'client', ...(days === undefined ? {} : { days }) })
+      return ((await answer.json()) as { url: string }).url
+    }
+    const [short, long, usual] = [await made(2), await made(400), await made()]
+    const spans = (await linksListed(relay, photographer)).slice(-3).map(({ createdMs, expiresMs }) => (expiresMs - createdMs) / DAY_MS)
+    expect(spans).toEqual([2, 10, 10])
+    for (const days of [0, -1, 1.5, 1e9]) expect((await links(relay, photographer, { role: 'client', days })).status).toBe(400)
+    nowMs += 3 * DAY_MS
+    expect(await problem(await relay.post('/api/seats', { jobId, key: keyOf(short), name: 'Late' }))).toEqual([403, 'expired'])
+    await relay.seat(jobId, keyOf(usual), 'In time')
+    expect(long).not.toBe(usual)
+  })
+
   it.each(['assistant', 'client'] as const)('alone does so: the %s is refused', async (role) => {
     const relay = await openRelay()
     const crew = await relay.crew()
-    for (const body of [{ action: 'list' }, { action: 'revoke', role: 'client' }, { role: 'photographer' }]) {
+    for (const body of [{ action: 'list' }, { action: 'withdraw', linkId: 'any' }, { action: 'revoke', role: 'client' }, { role: 'photographer' }]) {
       expect(await problem(await links(relay, crew[role], body))).toEqual([403, 'only-photographer'])
     }
   })

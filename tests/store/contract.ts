@@ -115,6 +115,9 @@ export function describeStoreContract(name: string, open: () => Promise<Store>):
       await store.moveSeat('s1', 'b')
       expect(await store.seat('s1')).toEqual({ ...seat('s1'), name: 'Řehoř 光', linkId: 'b' })
       expect(await store.seatCount('a')).toBe(1)
+      await store.addSeat(seat('s3'))
+      expect((await store.seatsOf('a')).map(({ seatId }) => seatId)).toEqual(['s2', 's3'])
+      expect(await store.seatsOf('nowhere')).toEqual([])
       expect(await store.seat('nowhere')).toBeNull()
     })
 
