@@ -90,7 +90,9 @@ export function InviteDialog() {
           setWords('')
         }}
       />
-      <Choice label="The link is good for" value={days} options={spans} onChoose={setDays} />
+      <div className="invite-span">
+        <Choice label="The link is good for" value={days} options={spans} onChoose={setDays} />
+      </div>
       <div className="invite-outcome" aria-live="polite">
         {made !== null && <LinkCard link={made} />}
         {words !== '' && <p className="invite-words">{words}</p>}

@@ -47,7 +47,7 @@ function Sure({ link, onKeep, onSure }: { readonly link: MadeLink; readonly onKe
   return (
     <div className="links-list-sure" role="group" aria-label={`Withdraw this ${link.role} link?`}>
       <button ref={keep} type="button" className="button" onClick={onKeep}>Keep it</button>
-      <button type="button" className="button button-main" onClick={onSure}>{outWords(link)}</button>
+      <button type="button" className="button button-lined" onClick={onSure}>{outWords(link)}</button>
     </div>
   )
 }
