@@ -41,11 +41,11 @@ export function useBallots(): readonly BallotView[] {
   return useMemo(() => ballotsOf(notes, ownVotes, seat), [notes, ownVotes, seat])
 }
 
-/** The latest first. */
+/** The latest first, as the relay wrote them and nothing else: nobody has said yes before the relay has it. */
 export function useLocks(): readonly LockView[] {
-  const notes = useNotes((board) => board.notes)
+  const kept = useNotes((board) => board.kept)
   const { seatId } = useNotes((board) => board.seat)
-  return useMemo(() => locksOf(notes, seatId), [notes, seatId])
+  return useMemo(() => locksOf(kept, seatId), [kept, seatId])
 }
 
 export function useUnread(): Unread {

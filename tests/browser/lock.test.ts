@@ -62,6 +62,8 @@ describe('a colour call of three people, from a wish to a lock and after', () =>
     await pell.page.getByRole('button', { name: 'Lock 1 · unchanged' }).click()
     const card = pell.page.getByRole('article', { name: 'Lock 1' })
     await card.getByText('Conditions: If the print matches').waitFor()
+    await card.locator('summary').click()
+    await expect.poll(() => card.locator('.lock-card-lights li').allTextContents()).toContainEqual(expect.stringMatching(/^C .*Umbrella 165/i))
     expect(await pell.page.getByRole('button', { name: /^Lock Look 1/ }).count()).toBe(0)
     await card.getByRole('button', { name: 'Yes', exact: true }).click()
     await card.getByText('said yes').filter({ hasText: 'screen not checked' }).waitFor()

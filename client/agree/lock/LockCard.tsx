@@ -2,11 +2,11 @@ import { useEffect, useState } from 'react'
 import { formatFNumber } from '../../../shared-core/plan/entry/aperture.ts'
 import { formatIso, formatKelvin, formatShutter } from '../../../shared-core/plan/entry/camera.ts'
 import type { LockVerdict } from '../../../shared-core/notes/verifyLock.ts'
-import { predict } from '../../../shared-core/predict/predict.ts'
 import { keptAddress, type Answer } from '../../connection/api.ts'
 import { checkLock, keptOf } from '../../notes/engine/keptThings.ts'
 import type { LockView } from '../../notes/engine/locks.ts'
 import { useNotes, useNotesStore, useReopening } from '../../notes/useNotes.ts'
+import { useLockedLights } from './useLockedLights.ts'
 import { useLockedPlan } from './useLockedPlan.ts'
 import { YesHere } from './YesHere.tsx'
 
@@ -66,28 +66,30 @@ export function LockCard({ view, onLookedAt }: LockCardProps) {
 /** Whether the lock is what it was when it was made. */
 function Seal({ view }: { readonly view: LockView }) {
   const store = useNotesStore()
+  const locks = useNotes((notes) => notes.kept.locks)
+  const yeses = useNotes((notes) => notes.kept.yeses)
   const [verdict, setVerdict] = useState<Answer<LockVerdict> | null>(null)
   const { id, chainEnd } = view
   useEffect(() => {
     let isWanted = true
     const { seat, kept } = store.getState()
-    void checkLock(seat, kept, id, keptOf(seat.seatId)).then((found) => isWanted && setVerdict(found))
+    void checkLock(seat, { ...kept, locks, yeses }, id, keptOf(seat.seatId)).then((found) => isWanted && setVerdict(found))
     return () => { isWanted = false }
-  }, [store, id, chainEnd])
+  }, [store, locks, yeses, id])
   if (verdict === null) return <p className="agreed-soft" role="status">Checking the seal…</p>
   if (!verdict.ok) return <p className="agreed-soft" role="status">The seal cannot be checked now. {verdict.words}</p>
   if (verdict.value.intact) return <p role="status">As locked: plan, pictures and every yes match their seal <span className="agreed-soft">{chainEnd.slice(0, 8)}</span></p>
   return <p className="lock-card-broken" role="alert">This does not match its seal. {verdict.value.problems.join(' ')}</p>
 }
 
-/** Camera and lights of the locked plan, predicted as they were. */
+/** Camera of the locked plan, and its lights as they were predicted then: the numbers that were locked, not new ones. */
 function LockedNumbers({ view: { lock } }: { readonly view: LockView }) {
   const locked = useLockedPlan(lock.planHash)
-  if (locked === null || !locked.ok) return null
+  const lights = useLockedLights(lock.predictionHash)
+  if (locked === null || !locked.ok || lights === null) return null
   const look = locked.value.looks[lock.lookId]
   if (look === undefined) return null
   const { camera } = look
-  const { lights } = predict(locked.value, lock.lookId)
   return (
     <details>
       <summary>{[formatFNumber(camera.fNumber), formatShutter(camera.shutterSeconds), formatIso(camera.isoSpeed), formatKelvin(camera.whiteBalanceKelvin)].join(' · ')}</summary>

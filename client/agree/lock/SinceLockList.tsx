@@ -56,6 +56,8 @@ function BeforeAndNow({ planHash, lookId, number }: { readonly planHash: string;
           onPointerDown={hold(true)}
           onPointerUp={hold(false)}
           onPointerLeave={hold(false)}
+          onPointerCancel={hold(false)}
+          onBlur={hold(false)}
           onKeyDown={(event) => (event.key === ' ' || event.key === 'Enter') && setHeld(true)}
           onKeyUp={hold(false)}
         >
