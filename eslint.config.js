@@ -4,20 +4,22 @@ import reactHooks from 'eslint-plugin-react-hooks'
 import typescript from 'typescript-eslint'
 
 /**
- * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan`, `notes`
- * and `document` stand beside the physics, not on it. See DEVELOPERS.md, "The map".
+ * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan`, `notes`,
+ * `rig` and `document` stand beside the physics, not on it. See DEVELOPERS.md, "The map".
  */
-const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask', 'compare']
+const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask', 'compare', 'stands', 'kit', 'meter', 'testFrame', 'notebook']
 /** Rooms that read the plan itself; those below take what they need as plain shapes. */
-const knowsPlan = ['predict', 'ask', 'compare']
+const knowsPlan = ['predict', 'ask', 'compare', 'stands', 'kit', 'meter', 'testFrame', 'notebook']
+/** Rooms that read what is kept of the day. */
+const knowsRig = ['stands', 'kit', 'meter', 'testFrame', 'notebook']
 
 function roomsAbove(room) {
   const above = physics.slice(physics.indexOf(room) + 1)
-  return [...above, ...(knowsPlan.includes(room) ? [] : ['plan']), 'notes', 'document']
+  return [...above, ...(knowsPlan.includes(room) ? [] : ['plan']), ...(knowsRig.includes(room) ? [] : ['rig']), 'notes', 'document']
 }
 
 /** The rooms of the page that draw. */
-const components = ['agree', 'ask', 'controls', 'explain', 'floor', 'frame', 'gels', 'ladder', 'notes', 'panels', 'shell', 'singles', 'snags']
+const components = ['agree', 'ask', 'controls', 'explain', 'floor', 'frame', 'gels', 'kit', 'ladder', 'meter', 'moves', 'notebook', 'notes', 'panels', 'print', 'rig', 'shell', 'singles', 'snags', 'testFrame']
 
 const zones = [
   ...physics.map((room) => ({
@@ -27,7 +29,7 @@ const zones = [
   })),
   {
     target: './shared-core/plan',
-    from: [...physics.filter((room) => room !== 'arithmetic'), 'notes', 'document'].map((room) => `./shared-core/${room}`),
+    from: [...physics.filter((room) => room !== 'arithmetic'), 'notes', 'rig', 'document'].map((room) => `./shared-core/${room}`),
     message: 'The plan knows no physics, no notes and no document.',
   },
   {
@@ -36,9 +38,14 @@ const zones = [
     message: 'Notes are made of the plan\'s quantities and know neither physics nor document.',
   },
   {
+    target: './shared-core/rig',
+    from: [...physics.filter((room) => room !== 'arithmetic'), 'notes', 'document'].map((room) => `./shared-core/${room}`),
+    message: 'What is kept of the day is made of the plan\'s shapes and knows neither physics nor document.',
+  },
+  {
     target: './shared-core/document',
     from: physics.filter((room) => room !== 'arithmetic').map((room) => `./shared-core/${room}`),
-    message: 'The document knows plan and notes only.',
+    message: 'The document knows plan, notes and rig only.',
   },
   { target: './shared-core', from: ['./client', './server', './tests'], message: 'The core runs anywhere: it imports nothing of page or server.' },
   {
@@ -50,6 +57,11 @@ const zones = [
     target: './client/notes/engine',
     from: components.filter((room) => room !== 'notes').map((room) => `./client/${room}`),
     message: 'The engine of the notes knows no component.',
+  },
+  {
+    target: './client/rig/engine',
+    from: components.filter((room) => room !== 'rig').map((room) => `./client/${room}`),
+    message: 'The engine of the rig knows no component.',
   },
   { target: './client', from: ['./server', './tests'], message: 'The page talks to the server over the wire only.' },
   { target: './server', from: ['./client', './tests'], message: 'The server serves the built page; it does not import it.' },
@@ -95,7 +107,7 @@ export default typescript.config(
   },
   {
     files: components.map((room) => `client/${room}/**/*.{ts,tsx}`),
-    ignores: ['client/notes/engine/**'],
+    ignores: ['client/notes/engine/**', 'client/rig/engine/**'],
     rules: {
       'no-restricted-imports': ['error', { paths: [{ name: 'yjs', message: 'Components call named edits, never the shared document.' }] }],
     },

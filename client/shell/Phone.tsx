@@ -1,5 +1,4 @@
 import { useState } from 'react'
-import { AgreeList } from '../agree/AgreeMenu.tsx'
 import { AskPanel } from '../ask/AskPanel.tsx'
 import { ThatOneButton } from '../agree/lock/ThatOneButton.tsx'
 import { LockState } from '../agree/lock/LockState.tsx'
@@ -17,6 +16,8 @@ import { ConnectionWords } from './bar/ConnectionWords.tsx'
 import { Details } from './Details.tsx'
 import { JobWork } from './bar/JobWork.tsx'
 import { LookMenu } from './bar/LookMenu.tsx'
+import { agreePages, dayPages } from './bar/menuPages.ts'
+import { PageMenuList } from './bar/PageMenu.tsx'
 import { Part } from './faults/Part.tsx'
 import { PeopleList } from './bar/PeopleMenu.tsx'
 import './Phone.css'
@@ -106,7 +107,13 @@ function JobFlip({ onDone }: { readonly onDone: () => void }) {
       <SetWords onChosen={onDone} />
       <NotesButton className="button-lined phone-job-notes" onOpened={onDone} />
       <h2>Agree</h2>
-      <AgreeList />
+      <PageMenuList pages={agreePages} />
+      {dayPages.length > 0 && (
+        <>
+          <h2>Set day</h2>
+          <PageMenuList pages={dayPages} />
+        </>
+      )}
       <h2>People</h2>
       <PeopleList />
       <h2>This job</h2>

@@ -1,6 +1,5 @@
 import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
 import { useState } from 'react'
-import { AgreeMenu } from '../../agree/AgreeMenu.tsx'
 import { LockState } from '../../agree/lock/LockState.tsx'
 import { AskButton } from '../../ask/AskHere.tsx'
 import { NotesButton } from '../../notes/pencil/NotesButton.tsx'
@@ -11,6 +10,8 @@ import { CameraLine } from './CameraLine.tsx'
 import { ConnectionWords } from './ConnectionWords.tsx'
 import { JobMenu } from './JobMenu.tsx'
 import { LookMenu } from './LookMenu.tsx'
+import { agreePages, dayPages } from './menuPages.ts'
+import { PageMenu } from './PageMenu.tsx'
 import { PeopleMenu } from './PeopleMenu.tsx'
 import { SetWords } from './SetWords.tsx'
 import './TopBar.css'
@@ -28,7 +29,8 @@ export function TopBar() {
       </div>
       <CameraLine />
       {short ? <SetMenu /> : <SetWords />}
-      <AgreeMenu />
+      <PageMenu word="Agree" label="Agree on this look" pages={agreePages} />
+      {dayPages.length > 0 && <PageMenu word="Set day" label="The set day" pages={dayPages} />}
       <div className="top-bar-right">
         <NotesButton />
         <AskButton />

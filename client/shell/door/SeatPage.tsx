@@ -6,6 +6,8 @@ import { beginFirstPicture } from '../../frame/picture/firstPicture.ts'
 import { openNotes } from '../../notes/engine/openNotes.ts'
 import type { NotesStore } from '../../notes/engine/notesStore.ts'
 import { NotesContext } from '../../notes/useNotes.ts'
+import { openRig, type RigStore } from '../../rig/engine/openRig.ts'
+import { RigContext } from '../../rig/useRig.ts'
 import type { BoardStore } from '../../session/boardStore.ts'
 import { firstLookId } from '../../session/looksInOrder.ts'
 import { openBoard } from '../../session/openBoard.ts'
@@ -50,23 +52,24 @@ async function findSeat(seatId: string): Promise<SeatInfo | string> {
 }
 
 function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
-  const [opened, setOpened] = useState<{ readonly board: BoardStore; readonly notes: NotesStore } | null>(null)
+  const [opened, setOpened] = useState<{ readonly board: BoardStore; readonly notes: NotesStore; readonly rig: RigStore } | null>(null)
   const [waiting, setWaiting] = useState<{ readonly words: string; readonly turnedAway: boolean }>({ words: 'Joining', turnedAway: false })
 
   useEffect(
     () => {
-      let notes: NotesStore | null = null
+      let parts: { readonly notes: NotesStore; readonly rig: RigStore } | null = null
       const leave = openBoard(seat, createPredictor(), {
         onPlan: (plan) => beginFirstPicture(plan, firstLookId(plan)),
         onBoard: (board) => {
-          const joined = notes = openNotes(seat, board)
-          void fontHere().then(() => setOpened({ board, notes: joined }))
+          const joined = parts = { notes: openNotes(seat, board), rig: openRig(seat, board.say) }
+          void fontHere().then(() => setOpened({ board, ...joined }))
         },
         onWaiting: (words, turnedAway) => setWaiting({ words, turnedAway }),
         onRefusedPlan: (plan, reason) => ask({ kind: 'refused', plan, reason }),
       })
       return () => {
-        notes?.close()
+        parts?.notes.close()
+        parts?.rig.close()
         leave()
       }
     },
@@ -84,7 +87,9 @@ function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
     <SeatContext value={seat}>
       <BoardContext value={opened.board}>
         <NotesContext value={opened.notes}>
-          <BoardPage />
+          <RigContext value={opened.rig}>
+            <BoardPage />
+          </RigContext>
         </NotesContext>
       </BoardContext>
     </SeatContext>

@@ -1,0 +1,12 @@
+import type { MenuPage } from './PageMenu.tsx'
+
+/** The pages on which people come to agree, in the order in which they are offered. */
+export const agreePages: readonly MenuPage[] = [
+  { opens: { kind: 'proof-sheet' }, title: 'Proof sheet', words: 'Looks side by side, and a vote on them' },
+  { opens: { kind: 'stand-ins' }, title: 'Stand-ins', words: 'This look on other skin and hair' },
+  { opens: { kind: 'agreed' }, title: 'Agreed', words: 'Locks, what changed since, That one' },
+  { opens: { kind: 'screen-check' }, title: 'Screen check', words: 'Whether this screen can be trusted with colour' },
+]
+
+/** The pages of the set day, in the order in which a day takes them. */
+export const dayPages: readonly MenuPage[] = []
