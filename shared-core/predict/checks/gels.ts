@@ -1,17 +1,13 @@
-import type { Light, Look } from '../../plan/schema/look.ts'
+import type { Look } from '../../plan/schema/look.ts'
 import { changeLight, setGels } from '../../plan/edits/lights.ts'
 import { sameJson } from '../../plan/edits/changing.ts'
-import type { Plan } from '../../plan/schema/plan.ts'
+import { leastCut, shortOf } from '../gelOpening.ts'
 import type { LightPrediction } from '../prediction.ts'
 import type { Snag } from '../snag.ts'
 import { amountText, centimetresText, mendBy, type Check } from './check.ts'
 import { hueBetweenDegrees } from './hueBetween.ts'
 import { powersBy } from './lightMends.ts'
 
-/** A cut covers the opening and this much more on every side (common practice, no source). */
-const CUT_MARGIN_METRES = 0.02
-/** Opening of a usual head, where a gel at the head sits (common practice, no source). */
-const HEAD_OPENING_METRES = 0.18
 /** Hues further apart than this mix to grey or band where they meet on a curve (common practice, no source). */
 const OPPOSITE_DEGREES = 150
 /** One of the two should lie this far under the other (common practice, no source). */
@@ -24,17 +20,17 @@ const COLOURED_STOPS = 1.5
 /** One sheet, cut or whole, covers what it is put over. */
 export const gelCut: Check = ({ plan, look, measured: { lookId } }) =>
   Object.entries(look.lights).flatMap(([id, light]): Snag[] => {
-    const [width, height] = openingOf(plan, light)
+    const cut = leastCut(plan.modifiers[light.modifierId], light.gelPlace)
     const missing = Math.max(0, ...light.gelIds.map((gelId) => {
       const gel = plan.gels[gelId]
-      return gel ? uncovered(width, height, gel.sheetWidthMetres, gel.sheetHeightMetres) : 0
+      return gel ? shortOf(cut, { widthMetres: gel.sheetWidthMetres, heightMetres: gel.sheetHeightMetres }) : 0
     }))
     if (missing <= 0) return []
     return [{
       key: `gel-cut:${id}`,
       rule: 'gel-cut',
       severity: 'stop',
-      message: `${light.letter}’s sheet is ${centimetresText(missing)} short: it needs ${centimetresText(width)} × ${centimetresText(height)}`,
+      message: `${light.letter}’s sheet is ${centimetresText(missing)} short: it needs ${centimetresText(cut.widthMetres)} × ${centimetresText(cut.heightMetres)}`,
       action: light.gelPlace === 'over-the-front'
         ? 'Put the gel at the head, or join sheets where no join shows'
         : 'Join two sheets, or take a larger one',
@@ -45,21 +41,6 @@ export const gelCut: Check = ({ plan, look, measured: { lookId } }) =>
       ...mendBy(`Gel at ${light.letter}’s head`, changeLight(plan, lookId, id, { gelPlace: 'at-the-head' })),
     }]
   })
-
-function openingOf(plan: Plan, light: Light): readonly [width: number, height: number] {
-  const modifier = plan.modifiers[light.modifierId]
-  const isAtHead = light.gelPlace === 'at-the-head' || !modifier
-  const width = isAtHead ? HEAD_OPENING_METRES : modifier.widthMetres
-  const height = isAtHead ? HEAD_OPENING_METRES : modifier.heightMetres
-  return [width + 2 * CUT_MARGIN_METRES, height + 2 * CUT_MARGIN_METRES]
-}
-
-/** What the better way round leaves open on its worse side. */
-function uncovered(width: number, height: number, sheetWidth: number, sheetHeight: number): number {
-  const straight = Math.max(width - sheetWidth, height - sheetHeight)
-  const turned = Math.max(width - sheetHeight, height - sheetWidth)
-  return Math.min(straight, turned)
-}
 
 /** Two sheets that share a name on two lights, but differ in curve or batch, or nobody knows. */
 export const sameNameGel: Check = ({ plan, look, measured: { lookId } }) => {

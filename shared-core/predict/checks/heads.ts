@@ -3,6 +3,7 @@ import { distance } from '../../arithmetic/vector.ts'
 import { formatStops } from '../../plan/entry/stops.ts'
 import { changeHead, changeModifier } from '../../plan/edits/kit.ts'
 import { vectorOf } from '../../set/emitter.ts'
+import { DENSE_GEL_METER_LOSS_STOPS } from '../gelOpening.ts'
 import type { AreaPrediction } from '../prediction.ts'
 import type { Snag } from '../snag.ts'
 import { amountText, centimetresText, mendBy, type Check, type CheckView } from './check.ts'
@@ -10,7 +11,6 @@ import { movedTo, powersBy } from './lightMends.ts'
 import { NEAR_FACE_METRES } from './nearFace.ts'
 
 /** Dense gel above half power may burn or fade (common practice, no source). */
-const DENSE_GEL_METER_LOSS_STOPS = 2
 const HALF_POWER_STOPS_FROM_FULL = -1
 /** Back past the limit by as much as a stand is placed to. */
 const CLEAR_OF_FACE_METRES = NEAR_FACE_METRES + 0.05
