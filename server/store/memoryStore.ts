@@ -16,15 +16,16 @@ export class MemoryStore implements Store {
   readonly #votes = new Map<string, SealedVote[]>()
   #closed = false
 
-  async readDocument(key: DocumentKey): Promise<KeptDocument> {
+  async readDocument(key: DocumentKey, afterSequence = 0): Promise<KeptDocument> {
     this.#mustBeOpen()
-    const kept = this.#documents.get(keyText(key))
-    return { updates: kept?.updates.map((logged) => logged.update) ?? [], lastSequence: kept?.lastSequence ?? 0 }
+    const kept = this.#documents.get(keyText(key))?.updates.filter((logged) => logged.sequence > afterSequence) ?? []
+    return { updates: kept.map((logged) => logged.update), lastSequence: kept.at(-1)?.sequence ?? afterSequence }
   }
 
-  async append(key: DocumentKey, update: Uint8Array): Promise<number> {
+  async append(key: DocumentKey, update: Uint8Array, onlyBehind?: number): Promise<number> {
     this.#mustBeOpen()
     const kept = this.#documents.get(keyText(key)) ?? { updates: [], lastSequence: 0 }
+    if (onlyBehind !== undefined && kept.lastSequence !== onlyBehind) throw new StoreError('conflict', 'the document has moved on')
     this.#documents.set(keyText(key), kept)
     kept.lastSequence += 1
     kept.updates.push({ sequence: kept.lastSequence, update: update.slice() })

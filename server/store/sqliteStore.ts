@@ -6,6 +6,7 @@ import { linkOfRow, SEAT_COLUMNS, seatOfRow, type LinkRow, type SeatRow } from '
 interface PendingAppend {
   readonly key: DocumentKey
   readonly update: Uint8Array
+  readonly onlyBehind: number | undefined
   readonly resolve: (sequence: number) => void
   readonly reject: (error: StoreError) => void
 }
@@ -53,16 +54,17 @@ export class SqliteStore implements Store {
     pragma(this.#database, `max_page_count = ${maxBytes === null ? MOST_PAGES : Math.ceil(maxBytes / pageBytes)}`)
   }
 
-  async readDocument({ jobId, document }: DocumentKey): Promise<KeptDocument> {
+  async readDocument({ jobId, document }: DocumentKey, afterSequence = 0): Promise<KeptDocument> {
     const rows = this.#all<{ sequence: number; bytes: ArrayBuffer }>(
-      'SELECT sequence, bytes FROM updates WHERE job_id = ? AND document = ? ORDER BY sequence', jobId, document)
-    return { updates: rows.map((row) => new Uint8Array(row.bytes)), lastSequence: rows.at(-1)?.sequence ?? 0 }
+      'SELECT sequence, bytes FROM updates WHERE job_id = ? AND document = ? AND sequence > ? ORDER BY sequence',
+      jobId, document, afterSequence)
+    return { updates: rows.map((row) => new Uint8Array(row.bytes)), lastSequence: rows.at(-1)?.sequence ?? afterSequence }
   }
 
-  append(key: DocumentKey, update: Uint8Array): Promise<number> {
+  append(key: DocumentKey, update: Uint8Array, onlyBehind?: number): Promise<number> {
     return new Promise((resolve, reject) => {
       if (this.#closed) return reject(new StoreError('closed', 'the store was closed'))
-      this.#pending.push({ key, update, resolve, reject })
+      this.#pending.push({ key, update, onlyBehind, resolve, reject })
       if (this.#pending.length === 1) setImmediate(() => this.#commitPending())
     })
   }
@@ -83,7 +85,7 @@ export class SqliteStore implements Store {
     this.#transact(() => {
       this.#database.prepare('INSERT INTO jobs (job_id, created_ms) VALUES (?, ?)').run(jobId, createdMs)
       for (const link of links) this.#insertLink(link)
-      for (const { document, update } of documents) this.#insertUpdate({ jobId, document }, update)
+      for (const { document, update } of documents) this.#insertUpdate({ key: { jobId, document }, update, onlyBehind: undefined })
     })
   }
 
@@ -198,28 +200,30 @@ export class SqliteStore implements Store {
     if (only === undefined) return
     if (batch.length === 1) return this.#commitAlone(only)
     try {
-      const sequences = this.#transact(() => batch.map(({ key, update }) => this.#insertUpdate(key, update)))
+      const sequences = this.#transact(() => batch.map((append) => this.#insertUpdate(append)))
       batch.forEach((append, index) => append.resolve(sequences[index] as number))
     } catch (thrown) {
       const error = storeErrorOf(thrown)
-      if (error.trouble === 'other') batch.forEach((append) => this.#commitAlone(append))
+      if (error.trouble === 'other' || error.trouble === 'conflict') batch.forEach((append) => this.#commitAlone(append))
       else batch.forEach((append) => append.reject(error))
     }
   }
 
   /** A single statement is a transaction of its own, and three times as cheap as one spelt out. */
-  #commitAlone({ key, update, resolve, reject }: PendingAppend): void {
+  #commitAlone(append: PendingAppend): void {
     try {
-      resolve(this.#insertUpdate(key, update))
+      append.resolve(this.#insertUpdate(append))
     } catch (thrown) {
       this.#lastSequences.clear()
-      reject(storeErrorOf(thrown))
+      append.reject(storeErrorOf(thrown))
     }
   }
 
-  #insertUpdate(key: DocumentKey, update: Uint8Array): number {
+  #insertUpdate({ key, update, onlyBehind }: Pick<PendingAppend, 'key' | 'update' | 'onlyBehind'>): number {
     const name = `${key.jobId}/${key.document}`
-    const sequence = (this.#lastSequences.get(name) ?? this.#lastSequence(key)) + 1
+    const last = this.#lastSequences.get(name) ?? this.#lastSequence(key)
+    if (onlyBehind !== undefined && last !== onlyBehind) throw new StoreError('conflict', 'the document has moved on')
+    const sequence = last + 1
     this.#insertUpdateStatement.run(key.jobId, key.document, sequence, update)
     if (this.#lastSequences.size >= REMEMBERED_SEQUENCES) this.#lastSequences.clear()
     this.#lastSequences.set(name, sequence)

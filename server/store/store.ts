@@ -60,15 +60,22 @@ export interface NewJob {
  * was asked has happened. All are asynchronous so that a database across a network fits behind the same promises.
  */
 export interface DocumentLog {
-  /** Everything kept of a document, in order. A document never written gives no updates: that is no error. */
-  readDocument(key: DocumentKey): Promise<KeptDocument>
+  /**
+   * What is kept of a document, in order: all, or what stands behind `afterSequence`. Updates that were folded into one
+   * stand behind it when the last of them does, so nothing is ever missed. A document never written gives no updates:
+   * that is no error.
+   * @param afterSequence 0 by default. With nothing behind it, `lastSequence` is that same number.
+   */
+  readDocument(key: DocumentKey, afterSequence?: number): Promise<KeptDocument>
 
   /**
    * Keeps one update after all earlier ones of its document. Once resolved, it survives the death of this process
    * (kill -9); with the strict setting of a store that has one, also loss of power.
-   * @returns the update's sequence: 1 for a document's first, then rising by one.
+   * @param onlyBehind keep it only as the very next after this sequence; otherwise reject with trouble `conflict`
+   * @returns the update's sequence: 1 for a document's first, then rising by one. Where other relays write to the same
+   * store, those of others may stand between two of one's own.
    */
-  append(key: DocumentKey, update: Uint8Array): Promise<number>
+  append(key: DocumentKey, update: Uint8Array, onlyBehind?: number): Promise<number>
 
   /**
    * Puts `snapshot` in place of every update up to and including `upToSequence`. Later ones stay untouched, whether

@@ -69,6 +69,27 @@ export function describeStoreContract(name: string, open: () => Promise<Store>):
       expect((await store.readDocument(rig)).updates).toEqual([bytes(8)])
     })
 
+    it('gives what stands behind a sequence, and a fold when its last does', async () => {
+      for (const value of [1, 2, 3, 4]) await store.append(plan, bytes(value))
+      expect(await store.readDocument(plan, 2)).toEqual({ updates: [bytes(3), bytes(4)], lastSequence: 4 })
+      expect(await store.readDocument(plan, 4)).toEqual({ updates: [], lastSequence: 4 })
+      expect(await store.readDocument({ jobId: 'nowhere', document: 'plan' }, 7)).toEqual({ updates: [], lastSequence: 7 })
+      await store.compact(plan, bytes(77), 3)
+      expect(await store.readDocument(plan, 2)).toEqual({ updates: [bytes(77), bytes(4)], lastSequence: 4 })
+      expect(await store.readDocument(plan, 3)).toEqual({ updates: [bytes(4)], lastSequence: 4 })
+    })
+
+    it('keeps an update meant for one place there or not at all, whoever shares its turn', async () => {
+      expect(await store.append(plan, bytes(1), 0)).toBe(1)
+      await expect(store.append(plan, bytes(2), 0)).rejects.toMatchObject({ name: 'StoreError', trouble: 'conflict' })
+      await expect(store.append(plan, bytes(2), 5)).rejects.toMatchObject({ trouble: 'conflict' })
+      const together = await Promise.allSettled([
+        store.append(plan, bytes(3), 1), store.append(plan, bytes(4), 1), store.append(rig, bytes(5), 0), store.append(plan, bytes(6)),
+      ])
+      expect(together.map((outcome) => (outcome.status === 'fulfilled' ? outcome.value : 'refused'))).toEqual([2, 'refused', 1, 3])
+      expect((await store.readDocument(plan)).updates).toEqual([bytes(1), bytes(3), bytes(6)])
+    })
+
     it('makes nothing of compacting a document never written', async () => {
       await store.compact(plan, bytes(1), 10)
       expect(await store.readDocument(plan)).toEqual({ updates: [], lastSequence: 0 })
