@@ -23,9 +23,12 @@ export function leastCut(modifier: Modifier | undefined, gelPlace: Light['gelPla
   }
 }
 
+/** Sizes are told apart to a tenth of a millimetre: sums of metres miss by less. */
+const STEPS_PER_METRE = 10_000
+
 /** By how much a sheet is short of a cut on its worse side, the better way round; not above 0: it covers. Metres. */
 export function shortOf(cut: GelSize, sheet: GelSize): number {
   const straight = Math.max(cut.widthMetres - sheet.widthMetres, cut.heightMetres - sheet.heightMetres)
   const turned = Math.max(cut.widthMetres - sheet.heightMetres, cut.heightMetres - sheet.widthMetres)
-  return Math.min(straight, turned)
+  return Math.round(Math.min(straight, turned) * STEPS_PER_METRE) / STEPS_PER_METRE
 }

@@ -1,4 +1,7 @@
 import { z } from 'zod'
+import { applianceSchema } from './appliances.ts'
+import { packedSchema } from './packed.ts'
+import { gelSheetSchema } from './sheets.ts'
 import { tickSchema } from './ticks.ts'
 
 /**
@@ -8,6 +11,9 @@ import { tickSchema } from './ticks.ts'
  */
 export const rigKinds = {
   ticks: tickSchema,
+  sheets: gelSheetSchema,
+  packed: packedSchema,
+  appliances: applianceSchema,
 } as const
 
 export type RigKind = keyof typeof rigKinds

@@ -1,0 +1,30 @@
+import type { CutSize } from './cutSize.ts'
+import type { Item } from './packing/rectangle.ts'
+
+/** Of the pieces of one cut; a cut of more is no longer worth taping (common practice, no source). */
+export const MOST_JOINED_PIECES = 6
+/** Narrower strips do not hold tape (common practice, no source). */
+const LEAST_STRIP_MILLIMETRES = 50
+
+/**
+ * The pieces that, laid edge to edge and joined with clear tape, make up a cut that no single sheet covers: as few as
+ * the sheet allows, whole ones first. Null when it would take too many. Their ids are the cut's with a number.
+ */
+export function joinedPieces(cutId: string, size: CutSize, sheet: { readonly width: number; readonly height: number }): readonly Item[] | null {
+  const ways = [[sheet.width, sheet.height], [sheet.height, sheet.width]] as const
+  const pieces = ways.map(([along, across]) => {
+    const lengths = strips(size.longMillimetres, along)
+    const widths = strips(size.shortMillimetres, across)
+    return lengths.flatMap((width) => widths.map((height) => ({ width, height })))
+  }).sort((a, b) => a.length - b.length)[0]!
+  if (pieces.length > MOST_JOINED_PIECES) return null
+  return pieces.map((piece, index) => ({ id: `${cutId}/${index + 1}`, ...piece }))
+}
+
+function strips(length: number, most: number): readonly number[] {
+  const count = Math.ceil(length / most)
+  const last = length - (count - 1) * most
+  if (count === 1 || last >= LEAST_STRIP_MILLIMETRES) return [...Array.from({ length: count - 1 }, () => most), last]
+  const short = most - (LEAST_STRIP_MILLIMETRES - last)
+  return [...Array.from({ length: count - 2 }, () => most), short, LEAST_STRIP_MILLIMETRES]
+}
