@@ -38,5 +38,5 @@ export type RigEdit = {
 /** The entry as its kind has it, or null for what nobody of this version wrote. */
 export function readRigEntry<Kind extends RigKind>(kind: Kind, value: unknown): RigEntry<Kind> | null {
   const parsed = rigKinds[kind].safeParse(value)
-  return parsed.success ? (parsed.data as RigEntry<Kind>) : null
+  return parsed.success ? (parsed.data as unknown as RigEntry<Kind>) : null
 }

@@ -110,6 +110,13 @@ describe('the order of the knife', () => {
     }), { numRuns: 60, seed: 11 })
   })
 
+  it('cuts off first what leaves the largest piece whole', () => {
+    const work = knifeLines({ x: 0, y: 0, width: 500, height: 600 }, [{ id: 'cut', x: 0, y: 0, width: 300, height: 300 }])!
+    // Beside it 200 × 600 or above it 500 × 300 could be left whole: the second is larger.
+    expect(work.offcuts).toEqual([{ x: 0, y: 300, width: 500, height: 300 }, { x: 300, y: 0, width: 200, height: 300 }])
+    expect(work.lines[0]).toEqual({ x1: 0, y1: 300, x2: 500, y2: 300 })
+  })
+
   it('gives up on a pinwheel, which no straight knife can cut', () => {
     const pinwheel: Placed[] = [
       { id: 'a', x: 0, y: 0, width: 2, height: 1 }, { id: 'b', x: 2, y: 0, width: 1, height: 2 },

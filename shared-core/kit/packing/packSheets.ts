@@ -23,14 +23,13 @@ export interface Packing {
 
 /**
  * Places items on the sheets in hand, and on as many new ones as it takes. Many ways of working are tried, and for each
- * sheet alone as well as throughout; the one with the least left over, then the fewest new sheets, then the least area
- * of gel begun is kept. What fits nothing stays `left`. Sheets are taken in the order given; `newSheet` may be null.
+ * sheet alone as well as throughout; the one with the least left over, then the least area of gel begun, is kept. What fits nothing stays `left`. Sheets are taken in the order given; `newSheet` may be null.
  */
 export function packSheets(inHand: readonly Stock[], newSheet: Stock | null, items: readonly Item[]): Packing {
   const onRoll = remembered(shortestLength)
   const packings = [...habits.map(pickByHabit), pickFullest].map((pick) =>
     packWith(inHand, newSheet, items, (stock, left) => (stock.isRoll ? onRoll(stock, left) : pick(stock, left))))
-  return packings.reduce((best, one) => (isBetter(one, best, inHand) ? one : best))
+  return packings.reduce((best, one) => (isBetter(one, best) ? one : best))
 }
 
 type Pick = (stock: Stock, items: readonly Item[]) => Filled
@@ -94,17 +93,12 @@ function remembered(pick: Pick): Pick {
   }
 }
 
-function isBetter(one: Packing, best: Packing, inHand: readonly Stock[]): boolean {
-  const costsOf = (packing: Packing) => [areaSum(packing.left), newCount(packing, inHand), begunArea(packing)] as const
-  const [costs, least] = [costsOf(one), costsOf(best)]
-  const at = costs.findIndex((cost, index) => cost !== least[index])
-  return at >= 0 && costs[at]! < least[at]!
+function isBetter(one: Packing, best: Packing): boolean {
+  const fewer = areaSum(best.left) - areaSum(one.left)
+  return fewer !== 0 ? fewer > 0 : begunArea(one) < begunArea(best)
 }
 
-function newCount({ sheets }: Packing, inHand: readonly Stock[]): number {
-  return sheets.filter(({ stock }) => !inHand.includes(stock)).length
-}
-
+/** What is begun anew beyond what is in hand counts here, too: it is begun only when that is full. */
 function begunArea({ sheets }: Packing): number {
   return sheets.reduce((sum, { stock, usedHeight }) => sum + stock.width * usedHeight, 0)
 }
