@@ -28,14 +28,24 @@ export function thinnedSurface(seen: SeenSurface): ThinnedSurface {
   return found
 }
 
-/** Values by slot of the few, read off for every slot of the whole. */
-export function spreadOverAll({ parents, weights }: ThinnedSurface, few: Float32Array): Float32Array {
-  const all = new Float32Array(parents.length / PARENTS)
-  for (let slot = 0, p = 0; slot < all.length; slot++, p += PARENTS) {
-    all[slot] = weights[p]! * few[parents[p]!]! + weights[p + 1]! * few[parents[p + 1]!]! +
-      weights[p + 2]! * few[parents[p + 2]!]! + weights[p + 3]! * few[parents[p + 3]!]!
+/** Two sets of values by slot of the few, read off for every slot of the whole: together, since a slot's parents are the same for both. */
+export function spreadOverAll({ parents, weights }: ThinnedSurface, one: Float32Array, other: Float32Array): readonly [Float32Array, Float32Array] {
+  const count = parents.length / PARENTS
+  const ofOne = new Float32Array(count)
+  const ofOther = new Float32Array(count)
+  for (let slot = 0, p = 0; slot < count; slot++, p += PARENTS) {
+    const a = parents[p]!
+    const b = parents[p + 1]!
+    const c = parents[p + 2]!
+    const d = parents[p + 3]!
+    const wa = weights[p]!
+    const wb = weights[p + 1]!
+    const wc = weights[p + 2]!
+    const wd = weights[p + 3]!
+    ofOne[slot] = wa * one[a]! + wb * one[b]! + wc * one[c]! + wd * one[d]!
+    ofOther[slot] = wa * other[a]! + wb * other[b]! + wc * other[c]! + wd * other[d]!
   }
-  return all
+  return [ofOne, ofOther]
 }
 
 function thin(seen: SeenSurface): ThinnedSurface {

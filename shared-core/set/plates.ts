@@ -107,7 +107,8 @@ function coveredShare(inside: number, width: number): number {
   return share <= 0 ? 0 : share >= 1 ? 1 : share
 }
 
-function panelOfFront({ centre, across, up, axis, front }: Emitter): Panel {
+/** A front as something flat in the way; a round one as the square around it. */
+export function panelOfFront({ centre, across, up, axis, front }: Emitter): Panel {
   return {
     centre, across, up, normal: axis, halfWidthMetres: front.widthMetres / 2, halfHeightMetres: front.heightMetres / 2,
   }

@@ -24,7 +24,7 @@ export async function pictureRows(): Promise<BenchRow[]> {
   const time = (plan: (i: number) => Plan, request: PictureRequest, rounds: number): number => {
     const picture = new LookPicture(asset)
     let i = 0
-    return medianMs(() => { picture.draw(plan(i++), LOOK, request) }, { warmUps: 6, rounds, callsARound: 2 })
+    return medianMs(() => { picture.draw(plan(i++), LOOK, request) }, { warmUps: 2 * rounds, rounds, callsARound: 2 })
   }
   const row = (name: string, value: number, target: number): BenchRow =>
     ({ name, value, unit: 'ms', target, better: 'lower', note: 'warm median, one core, 360 x 480, 4 lights' })
