@@ -2,7 +2,7 @@ import type { BrowserContext } from 'playwright-core'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
-import { demoJob } from './demoJob.ts'
+import { demoJob, PHONE } from './demoJob.ts'
 
 describe('looks side by side', () => {
   const job = demoJob()
@@ -66,6 +66,10 @@ describe('looks side by side', () => {
     const seen = await ines.page.locator('.proof-differences').first().locator('li').evaluateAll((all) => all.map((each) => each.getAttribute('data-visibility')))
     expect(seen[0]).toBe('visible')
     expect(await axeFaults(ines.page, '.full-page')).toEqual([])
+    // On a phone the pictures come first and nothing is wider than it.
+    await ines.page.setViewportSize(PHONE.viewport)
+    await expect.poll(async () => (await ines.page.locator('[data-proof]').first().boundingBox())!.y).toBeLessThan(PHONE.viewport.height / 4)
+    expect(await ines.page.locator('.full-page-body').evaluate((body) => body.scrollWidth)).toBeLessThanOrEqual(PHONE.viewport.width)
     await ines.page.keyboard.press('Escape')
     await expect.poll(() => ines.page.locator('.full-page').count()).toBe(0)
   })

@@ -30,7 +30,7 @@ export function BallotHere({ here, lookIds }: { readonly here: BallotOnSheet; re
   }
   const { isOpened, ballot } = view ?? {}
   return (
-    <section className="ballot" aria-label="Vote">
+    <section className="ballot" aria-label="Vote" data-asked={view !== null && !isOpened}>
       {view === null ? <p className="ballot-words">Nobody sees how another voted before the votes are opened together.</p> : (
         <p className="ballot-words" role="status">
           <strong>{ballot!.question}</strong> {votedWords(view.voted)}{isOpened ? `, opened by ${ballot!.opened!.by.name}` : view.hasVoted ? ', yours is in' : ''}

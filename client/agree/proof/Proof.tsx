@@ -4,6 +4,7 @@ import { formatIso, formatKelvin } from '../../../shared-core/plan/entry/camera.
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import { LookCanvas } from '../../frame/picture/LookCanvas.tsx'
 import { useElementSize } from '../../frame/useElementSize.ts'
+import { phone, useMedia } from '../../shell/useMedia.ts'
 import { Differences } from './Differences.tsx'
 import { VoteOn } from './VoteOn.tsx'
 import type { BallotOnSheet } from './useBallotHere.ts'
@@ -14,6 +15,8 @@ interface ProofProps {
   readonly lookId: string
   readonly zoom: Zoom
   readonly comparedWith: { readonly plan: Plan; readonly lookId: string } | null
+  /** How this look is finished, in words, where that tells it from another. */
+  readonly ownFinish: string | null
   readonly isShown: boolean
   readonly ballot: BallotOnSheet
   readonly onShow: () => void
@@ -27,14 +30,29 @@ const WIDEST_PIXELS = 900
 const SIZE_STEP = 1.5
 
 /** One look: its Frame, its camera in a line, what tells it from the first, and the vote. */
-export function Proof({ plan, lookId, zoom, comparedWith, isShown, ballot, onShow, onCopy }: ProofProps) {
+export function Proof({ plan, lookId, zoom, comparedWith, ownFinish, isShown, ballot, onShow, onCopy }: ProofProps) {
   const box = useRef<HTMLDivElement>(null)
   const size = useElementSize(box)
+  // There the pictures have the room: all but the name and the vote is behind one word.
+  const onPhone = useMedia(phone)
   const look = plan.looks[lookId]
   if (look === undefined) return null
   const { camera } = look
   const aspect = camera.sensorWidthMillimetres / camera.sensorHeightMillimetres
   const width = size === null ? 0 : Math.min(WIDEST_PIXELS, Math.round(size.widthPixels * devicePixelRatio * stepped(zoom.times)))
+  const onBoard = (
+    <>
+      {isShown ? <span className="proof-shown">on the board</span> : <button type="button" className="button button-lined" onClick={onShow}>To the board</button>}
+      {onCopy !== null && <button type="button" className="button" onClick={onCopy}>Copy</button>}
+    </>
+  )
+  const more = (
+    <>
+      <p className="proof-camera">{formatFNumber(camera.fNumber)} · {formatIso(camera.isoSpeed)} · {formatKelvin(camera.whiteBalanceKelvin)}</p>
+      {ownFinish !== null && <p className="proof-camera">Its own finish: {ownFinish}</p>}
+      {comparedWith !== null && <Differences from={comparedWith} plan={plan} lookId={lookId} />}
+    </>
+  )
   return (
     <article className="proof" aria-label={look.name}>
       <div ref={box} className="proof-window" data-proof style={{ aspectRatio: aspect, touchAction: zoom.times > 1 ? 'none' : 'pan-y' }}>
@@ -45,14 +63,25 @@ export function Proof({ plan, lookId, zoom, comparedWith, isShown, ballot, onSho
         )}
       </div>
       <div className="proof-words">
-        <div className="proof-head">
-          <h3 className="proof-name">{look.name}</h3>
-          {isShown ? <span className="proof-shown">on the board</span> : <button type="button" className="button button-lined" onClick={onShow}>To the board</button>}
-          {onCopy !== null && <button type="button" className="button" onClick={onCopy}>Copy</button>}
-        </div>
-        <p className="proof-camera">{formatFNumber(camera.fNumber)} · {formatIso(camera.isoSpeed)} · {formatKelvin(camera.whiteBalanceKelvin)}</p>
-        <VoteOn ballot={ballot} lookId={lookId} lookName={look.name} />
-        {comparedWith !== null && <Differences from={comparedWith} plan={plan} lookId={lookId} />}
+        {onPhone ? (
+          <>
+            <h3 className="proof-name">{look.name}</h3>
+            <VoteOn ballot={ballot} lookId={lookId} lookName={look.name} />
+            <details className="proof-more">
+              <summary aria-label={`More of ${look.name}`}>More</summary>
+              <div className="proof-words-more">{onBoard}{more}</div>
+            </details>
+          </>
+        ) : (
+          <>
+            <div className="proof-head">
+              <h3 className="proof-name">{look.name}</h3>
+              {onBoard}
+            </div>
+            <VoteOn ballot={ballot} lookId={lookId} lookName={look.name} />
+            {more}
+          </>
+        )}
       </div>
     </article>
   )

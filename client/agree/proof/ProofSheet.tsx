@@ -9,6 +9,7 @@ import { useBallotHere } from './useBallotHere.ts'
 import { Proof } from './Proof.tsx'
 import './proof.css'
 import { seenFrom } from './sameCrop.ts'
+import { finishedAs, finishesDiffer, finishWords } from './sameFinish.ts'
 import { useZoomHand } from './useZoomHand.ts'
 
 export const FEWEST = 2
@@ -24,15 +25,21 @@ export function ProofSheet({ onClose }: { readonly onClose: () => void }) {
   const looks = looksInOrder(plan)
   const [asked, setAsked] = useState<readonly string[]>(() => firstChoice(looks.map(([id]) => id), shownLookId))
   const [asPlanned, setAsPlanned] = useState(false)
+  const [isOneFinish, setOneFinish] = useState(false)
   const [sheet, setSheet] = useState<HTMLDivElement | null>(null)
   const hand = useZoomHand(sheet)
   const chosen = asked.filter((id) => plan.looks[id] !== undefined)
-  const firstId = chosen[0] ?? shownLookId
+  // What the others are held against: the look on the board, where it is among them.
+  const modelId = chosen.includes(shownLookId) ? shownLookId : (chosen[0] ?? shownLookId)
   const ballot = useBallotHere(chosen)
   const plans = useMemo(
-    () => new Map(Object.keys(plan.looks).map((id) => [id, asPlanned ? plan : seenFrom(plan, id, firstId)])),
-    [plan, asPlanned, firstId],
+    () => new Map(Object.keys(plan.looks).map((id) => {
+      const cropped = asPlanned ? plan : seenFrom(plan, id, modelId)
+      return [id, isOneFinish ? finishedAs(cropped, id, modelId) : cropped]
+    })),
+    [plan, asPlanned, isOneFinish, modelId],
   )
+  const areFinishedApart = finishesDiffer(plan, chosen)
 
   function turn(id: string): void {
     const isChosen = chosen.includes(id)
@@ -45,13 +52,13 @@ export function ProofSheet({ onClose }: { readonly onClose: () => void }) {
     if (perform(made) && made.ok && chosen.length < MOST) setAsked([...chosen, made.lookId])
   }
 
-  const model = plan.looks[firstId]
+  const modelName = plan.looks[modelId]?.name ?? 'the first'
   return (
     <FullPage
       title="Proof sheet"
       words={asPlanned
         ? 'Each look as its own camera sees and exposes it'
-        : `Each look as its own camera exposes it, all seen from the camera of ${model?.name ?? 'the first'}`}
+        : `Each as its own camera exposes it, seen from that of ${modelName}`}
       onClose={onClose}
       tools={(
         <div className="proof-tools">
@@ -75,6 +82,12 @@ export function ProofSheet({ onClose }: { readonly onClose: () => void }) {
           ))}
         </fieldset>
         <BallotHere here={ballot} lookIds={chosen} />
+        {areFinishedApart && (
+          <div className="proof-finish">
+            <p role="status">{isOneFinish ? `All in the finish of ${modelName}, which is not each look's own` : 'The looks are finished differently: part of what you see is done after capture'}</p>
+            <button type="button" className="button button-lined" aria-pressed={isOneFinish} onClick={() => setOneFinish(!isOneFinish)}>Same finish</button>
+          </div>
+        )}
         {/* eslint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- the proofs are one thing to zoom, by hand and by keys */}
         <div
           ref={setSheet}
@@ -96,7 +109,8 @@ export function ProofSheet({ onClose }: { readonly onClose: () => void }) {
               plan={plans.get(id) ?? plan}
               lookId={id}
               zoom={hand.zoom}
-              comparedWith={id === firstId ? null : { plan: plans.get(firstId) ?? plan, lookId: firstId }}
+              comparedWith={id === modelId ? null : { plan: plans.get(modelId) ?? plan, lookId: modelId }}
+              ownFinish={areFinishedApart ? finishWords(plan.looks[id]!.finish) : null}
               isShown={id === shownLookId}
               ballot={ballot}
               onShow={() => {
