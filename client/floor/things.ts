@@ -66,7 +66,7 @@ export function thingsOf(plan: Plan, look: Look): Thing[] {
 
 /** Shown where a light's modifier has gone from the kit. */
 const MISSING_MODIFIER: Modifier = {
-  name: 'not in the kit', kind: 'reflector', count: 0, widthMetres: 0.18, heightMetres: 0.18, depthMetres: 0.18, diffusers: 0,
+  name: 'not in the kit', kind: 'reflector', count: 0, widthMetres: 0.18, heightMetres: 0.18, depthMetres: 0.18, diffusers: 0, learnedStops: 0,
 }
 
 export function modifierOf(plan: Plan, light: Light): Modifier {

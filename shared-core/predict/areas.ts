@@ -21,7 +21,7 @@ import { meterReading, receptorConstant, stopsOrNull } from './taking.ts'
 export interface FiringLight {
   readonly id: string
   readonly on: boolean
-  /** Of the bare tube, with what the meter has taught of this head. */
+  /** Of the bare tube, with what the meter has taught of head, modifier and sheets. */
   readonly luminousEnergyLumenSeconds: number
   readonly palette: LightPalette
 }

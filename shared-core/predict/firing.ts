@@ -9,6 +9,7 @@ import { flashSpectrum } from '../spectra/flash.ts'
 import type { AmbientLight, FiringLight } from './areas.ts'
 import { lightColour, type LightColour } from './lightColour.ts'
 import { LightPalette } from './lightPalette.ts'
+import { learnedStopsOf } from './learnedStops.ts'
 import { lightsInSetUpOrder } from './sceneOfLook.ts'
 import { Stage, StagesByKey } from './stage.ts'
 
@@ -38,8 +39,8 @@ export class FiringStage {
       if (!head || !modifier) return []
       const colour = this.colours.of(id, [light.energyJoules, light.gelIds, head, plan.gels], () => lightColour(light, head, plan.gels))
       const palette = this.palettes.of(id, [colour.emission, whiteBalanceKelvin], () => new LightPalette(colour.emission, gains))
-      const luminousEnergyLumenSecondsOut = timesFromStops(head.learnedStops) *
-        luminousEnergyLumenSeconds(light.energyJoules, head.efficacyLumenSecondsPerJoule)
+      const bareTube = luminousEnergyLumenSeconds(light.energyJoules, head.efficacyLumenSecondsPerJoule)
+      const luminousEnergyLumenSecondsOut = timesFromStops(learnedStopsOf(plan, light)) * bareTube
       const firing = { id, on: light.on, luminousEnergyLumenSeconds: luminousEnergyLumenSecondsOut, palette }
       return [{ id, light, head, modifier, colour, firing }]
     })

@@ -1,3 +1,4 @@
+import type { Modifier } from '../plan/schema/kit.ts'
 import type { Look } from '../plan/schema/look.ts'
 import type { Plan } from '../plan/schema/plan.ts'
 import type { Scene, SceneLight, ScenePiece } from '../set/scene.ts'
@@ -10,6 +11,7 @@ import { Stage, StagesByKey } from './stage.ts'
 export class SceneStage {
   private readonly lights = new StagesByKey<SceneLight>()
   private readonly pieces = new StagesByKey<ScenePiece>()
+  private readonly modifiers = new StagesByKey<Modifier>()
   private readonly lightList = new Stage<readonly SceneLight[]>()
   private readonly pieceList = new Stage<readonly ScenePiece[]>()
   private readonly subject = new Stage<Scene['subject']>()
@@ -20,13 +22,15 @@ export class SceneStage {
 
   of(plan: Plan, look: Look): Scene {
     const lights = lightsInSetUpOrder(look).flatMap(([id, light]) => {
-      const modifier = plan.modifiers[light.modifierId]
-      if (!modifier) return []
+      const inKit = plan.modifiers[light.modifierId]
+      if (!inKit) return []
+      const modifier = this.modifiers.of(light.modifierId, shapeOf(inKit), () => inKit)
       return [this.lights.of(id, [light.place, light.aim, light.rollDegrees, light.grid, modifier], () => ({
         id, place: light.place, aim: light.aim, rollDegrees: light.rollDegrees, grid: light.grid, modifier,
       }))]
     })
     this.lights.keepOnly(new Set(Object.keys(look.lights)))
+    this.modifiers.keepOnly(new Set(Object.values(look.lights).map(({ modifierId }) => modifierId)))
     const pieces = Object.entries(look.pieces).map(([id, piece]) => this.pieces.of(id, [piece], () => ({ id, ...piece })))
     this.pieces.keepOnly(new Set(Object.keys(look.pieces)))
 
@@ -46,6 +50,11 @@ export class SceneStage {
       return { lights: lightsOf, pieces: piecesOf, subject, backdrop, room, camera }
     })
   }
+}
+
+/** What of a modifier shapes light or needs room: its name, count and what the meter taught move nothing. */
+function shapeOf({ kind, widthMetres, heightMetres, depthMetres, diffusers }: Modifier): readonly unknown[] {
+  return [kind, widthMetres, heightMetres, depthMetres, diffusers]
 }
 
 /** Set-up order, then letter: the order of Singles, of every table, and of the sums (so that sums are repeatable). */

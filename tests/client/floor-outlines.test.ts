@@ -21,7 +21,7 @@ const look = demoPlan.looks[demoLookId]!
 const anyLight = Object.values(look.lights)[0]!
 const at = (xMetres: number, yMetres: number, zMetres: number) => ({ xMetres, yMetres, zMetres })
 const level: Light = { ...anyLight, place: at(0, 1, 1.5), aim: at(0, 3, 1.5), rollDegrees: 0, support: 'stand' }
-const box: Modifier = { name: 'box', kind: 'softbox', count: 1, widthMetres: 0.9, heightMetres: 1.2, depthMetres: 0.5, diffusers: 2 }
+const box: Modifier = { name: 'box', kind: 'softbox', count: 1, widthMetres: 0.9, heightMetres: 1.2, depthMetres: 0.5, diffusers: 2, learnedStops: 0 }
 
 const widthOf = (points: readonly DrawnPoint[]) => boundsOf(points).right - boundsOf(points).left
 const heightOf = (points: readonly DrawnPoint[]) => boundsOf(points).bottom - boundsOf(points).top

@@ -14,7 +14,7 @@ const at = (xMetres: number, yMetres: number, zMetres: number) => ({ xMetres, yM
 type Thrown = Pick<Light, 'place' | 'aim' | 'rollDegrees' | 'grid'>
 const light: Thrown = { place: at(0, 0, 1.5), aim: at(0, 4, 1.5), rollDegrees: 0, grid: { kind: 'none', openingDegrees: 40 } }
 const modifier = (kind: Modifier['kind'], size: number, diffusers = 0): Modifier =>
-  ({ name: kind, kind, count: 1, widthMetres: size, heightMetres: size, depthMetres: 0.2, diffusers })
+  ({ name: kind, kind, count: 1, widthMetres: size, heightMetres: size, depthMetres: 0.2, diffusers, learnedStops: 0 })
 const ahead = (metres: number): Vector => [0, metres, 1.5]
 const stops = (times: number) => Math.log2(times)
 

@@ -35,3 +35,25 @@ describe('what the meter taught of a head', () => {
     expect(asked).toBeGreaterThan(5)
   })
 })
+
+describe('what the meter taught of modifier and sheets', () => {
+  const before = predict(demoPlan, 'dusk')
+  const moved = (plan: Plan) => predict(plan, 'dusk').lights.map(({ letter, level }, i) => [letter, level.stops! - before.lights[i]!.level.stops!] as const)
+  const expectMoved = (plan: Plan, expected: Readonly<Record<string, number>>) =>
+    moved(plan).forEach(([letter, stops]) => expect(stops).toBeCloseTo(expected[letter] ?? 0, 9))
+
+  it('is added to every light that carries the modifier, and to no other', () => {
+    expectMoved({ ...demoPlan, modifiers: { ...demoPlan.modifiers, 'strip-35x140': { ...demoPlan.modifiers['strip-35x140']!, learnedStops: 0.4 } } }, { B: 0.4 })
+  })
+
+  it('is added once for every sheet of a gel', () => {
+    const violet = (gelIds: readonly string[], learnedStops: number): Plan => ({
+      ...demoPlan,
+      gels: { ...demoPlan.gels, violet: { ...demoPlan.gels['violet']!, learnedStops } },
+      looks: { ...demoPlan.looks, dusk: { ...demoPlan.looks['dusk']!, lights: { ...demoPlan.looks['dusk']!.lights, c: { ...demoPlan.looks['dusk']!.lights['c']!, gelIds: [...gelIds] } } } },
+    })
+    expectMoved(violet(['violet'], -0.3), { C: -0.3 })
+    const levelOfC = (plan: Plan) => predict(plan, 'dusk').lights.find(({ letter }) => letter === 'C')!.level.stops!
+    expect(levelOfC(violet(['violet', 'violet'], -0.3)) - levelOfC(violet(['violet', 'violet'], 0))).toBeCloseTo(-0.6, 9)
+  })
+})

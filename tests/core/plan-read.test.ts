@@ -37,6 +37,23 @@ describe('frozen plans', () => {
   })
 })
 
+describe('a plan from before modifiers and gels were metered', () => {
+  it.each(frozenFiles.filter((name) => !name.startsWith('version-3-')))('%s comes up with nothing learned of them', (name) => {
+    const reading = readJobFile(readFileSync(new URL(name, frozenFolder), 'utf8'))
+    if (!reading.ok) throw new Error(JSON.stringify(reading.problems))
+    const { modifiers, gels } = reading.plan
+    const learned = [...Object.values(modifiers), ...Object.values(gels)].map(({ learnedStops }) => learnedStops)
+    expect(learned.length).toBeGreaterThan(20)
+    expect(learned.every((stops) => stops === 0)).toBe(true)
+  })
+
+  it('what a later one learned is kept', () => {
+    const reading = readJobFile(readFileSync(new URL('version-3-late-harvest.halfstop.json', frozenFolder), 'utf8'))
+    expect(reading.ok && [reading.plan.heads['head-1000'], reading.plan.modifiers['strip-35x140'], reading.plan.gels['violet']].map((piece) => piece?.learnedStops))
+      .toEqual([0.1, 0.4, -0.2])
+  })
+})
+
 describe('job files', () => {
   it('come back as they were written', () => {
     const reading = readJobFile(writeJobFile(demoPlan))

@@ -68,7 +68,7 @@ export const demoGels = {
 function modifier(
   name: string, kind: Modifier['kind'], widthMetres: number, heightMetres: number, depthMetres: number, diffusers: number,
 ): Modifier {
-  return { name, kind, count: 1, widthMetres, heightMetres, depthMetres, diffusers }
+  return { name, kind, count: 1, widthMetres, heightMetres, depthMetres, diffusers, learnedStops: 0 }
 }
 
 function sheet(name: string, family: GelFamily, density: number, sheets: number): Gel {

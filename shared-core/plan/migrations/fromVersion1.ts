@@ -1,6 +1,5 @@
+import { eachOf, isGroup, type Group } from './groups.ts'
 import type { Migration } from './migrate.ts'
-
-type Group = Readonly<Record<string, unknown>>
 
 /**
  * Version 2 knows what some checks have to know: batches and sizes of sheets, sandbags, safety cables, circuits, frames
@@ -24,16 +23,6 @@ export const fromVersion1: Migration = {
   }),
 }
 
-/** What is no group is handed on as it is: the reader says what is wrong with it. */
-function eachOf(record: unknown, change: (entry: Group) => Group): unknown {
-  if (!isGroup(record)) return record
-  return Object.fromEntries(Object.entries(record).map(([id, entry]) => [id, isGroup(entry) ? change(entry) : entry]))
-}
-
 function added(group: unknown, news: Group): unknown {
   return isGroup(group) ? { ...news, ...group } : group
-}
-
-function isGroup(value: unknown): value is Group {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
 }

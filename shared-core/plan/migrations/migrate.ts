@@ -1,6 +1,7 @@
 import { SCHEMA_VERSION } from '../schema/plan.ts'
 import { refuse, type Result } from '../result.ts'
 import { fromVersion1 } from './fromVersion1.ts'
+import { fromVersion2 } from './fromVersion2.ts'
 
 /** Leads a plan of one version to the next. Gets and gives JSON: the old shape has no type any more. */
 export interface Migration {
@@ -13,7 +14,7 @@ export interface Migration {
 /**
  * Every step from the first version on, in order. A step, once shipped, is never changed: files of its version exist.
  */
-export const migrations: readonly Migration[] = [fromVersion1]
+export const migrations: readonly Migration[] = [fromVersion1, fromVersion2]
 
 /**
  * Leads a plan of any older version up to this program's. Refuses what carries no version and what a newer program

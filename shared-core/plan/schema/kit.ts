@@ -25,7 +25,7 @@ export const headSchema = z.strictObject({
   supply: z.enum(['mains', 'battery']),
   /** Flashes on one charge at full power; null for mains. */
   flashesPerChargeAtFull: z.number().min(1).max(100_000).nullable(),
-  /** A correction learned from the meter, added to everything this head is predicted to give. */
+  /** Learned from the meter and added to everything this head is predicted to give; so too of modifiers and gels. */
   learnedStops: stops,
 })
 export type Head = z.infer<typeof headSchema>
@@ -57,6 +57,7 @@ export const modifierSchema = z.strictObject({
   depthMetres: sizeMetres,
   /** Layers of diffusion between tube and subject, for boxes; a sock for a dish. */
   diffusers: z.number().int().min(0).max(2),
+  learnedStops: stops,
 })
 export type Modifier = z.infer<typeof modifierSchema>
 
@@ -93,5 +94,6 @@ export const gelSchema = z.strictObject({
   /** Of one uncut sheet: decides what a cut can cover. */
   sheetWidthMetres: sizeMetres,
   sheetHeightMetres: sizeMetres,
+  learnedStops: stops,
 })
 export type Gel = z.infer<typeof gelSchema>

@@ -5,7 +5,7 @@ import { idText, longText, shortText } from './quantities.ts'
 import { roomSchema } from './room.ts'
 
 /** Raised with every change of shape; migrations lead every older file up to it. */
-export const SCHEMA_VERSION = 2
+export const SCHEMA_VERSION = 3
 
 export const teamMemberSchema = z.strictObject({ name: shortText, job: shortText })
 

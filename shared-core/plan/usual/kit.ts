@@ -31,6 +31,7 @@ export const usualModifier: Modifier = {
   heightMetres: 0.18,
   depthMetres: 0.15,
   diffusers: 0,
+  learnedStops: 0,
 }
 
 /** A sheet of the common size, 50 × 60 cm (common practice, no source), apart from its name and its colour. */
@@ -39,4 +40,5 @@ export const usualGel: Omit<Gel, 'name' | 'source'> = {
   batch: '',
   sheetWidthMetres: 0.5,
   sheetHeightMetres: 0.6,
+  learnedStops: 0,
 }

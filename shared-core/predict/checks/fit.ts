@@ -1,5 +1,7 @@
+import { timesFromStops } from '../../arithmetic/portable.ts'
 import type { Snag } from '../snag.ts'
 import type { RoomSide } from '../fit.ts'
+import { learnedStopsOf } from '../learnedStops.ts'
 import { meterReading, receptorConstant } from '../taking.ts'
 import { capital } from '../../plan/capital.ts'
 import { formatStops } from '../../plan/entry/stops.ts'
@@ -69,7 +71,8 @@ export const lensSeesLight: Check = (view) =>
     const perLumenSecond = fit.atLens.get(light.id) ?? 0
     if (!light.on || !setup || !head || perLumenSecond <= 0) return []
     const gelPass = Math.exp(-light.gel.meterLossStops * Math.LN2)
-    const luxSeconds = perLumenSecond * light.energyJoules * head.efficacyLumenSecondsPerJoule * gelPass
+    const learned = timesFromStops(learnedStopsOf(plan, setup))
+    const luxSeconds = perLumenSecond * light.energyJoules * head.efficacyLumenSecondsPerJoule * gelPass * learned
     const { stops } = meterReading(luxSeconds, measured.taking, receptorConstant(look.meter, 'flat'))
     if (stops === null || stops <= LENS_STRAY_STOPS) return []
     const gridded = gridOn(view, light.id)
