@@ -1,7 +1,5 @@
+import pino from 'pino'
 import type { Settings } from './settings.ts'
-
-const LEVELS = ['debug', 'info', 'warn', 'error', 'none'] as const
-type Level = Exclude<(typeof LEVELS)[number], 'none'>
 
 /** What may stand beside an event. Never a key, a secret, a person's name or a document's content. */
 export type LogFields = Readonly<Record<string, string | number | boolean>>
@@ -13,13 +11,23 @@ export interface Log {
   error(event: string, fields?: LogFields): void
 }
 
-/** One line an event: time, level, event in words, then `name=value` pairs that a machine can take apart again. */
-export function makeLog(level: Settings['LOG_LEVEL'], write: (line: string) => void = (line) => console.log(line)): Log {
-  const least = LEVELS.indexOf(level)
-  const line = (lineLevel: Level) => (event: string, fields: LogFields = {}) => {
-    if (LEVELS.indexOf(lineLevel) < least) return
-    const pairs = Object.entries(fields).map(([name, value]) => ` ${name}=${JSON.stringify(value)}`).join('')
-    write(`${new Date().toISOString()} ${lineLevel.padEnd(5)} ${event}${pairs}`)
-  }
+/** Fields by which a secret or a person could slip in through a later mistake: their values are struck out. */
+const NEVER_WRITTEN = ['key', 'keys', 'secret', 'name', 'cookie', 'authorization', 'url']
+
+/**
+ * One line of JSON an event: `level`, `time` (RFC 3339), `pid` (several relays may share one log), `event` in words, then
+ * the fields. Written at once, so that the last line before a crash is there.
+ */
+export function makeLog(level: Settings['LOG_LEVEL'], write?: (line: string) => void): Log {
+  const target = write === undefined ? pino.destination({ sync: true }) : { write: (line: string) => write(line.trimEnd()) }
+  const logger = pino({
+    level: level === 'none' ? 'silent' : level,
+    base: { pid: process.pid },
+    messageKey: 'event',
+    timestamp: pino.stdTimeFunctions.isoTime,
+    formatters: { level: (label) => ({ level: label }) },
+    redact: { paths: NEVER_WRITTEN, censor: 'struck out' },
+  }, target)
+  const line = (lineLevel: keyof Log) => (event: string, fields: LogFields = {}) => logger[lineLevel](fields, event)
   return { debug: line('debug'), info: line('info'), warn: line('warn'), error: line('error') }
 }

@@ -6,9 +6,10 @@ import { Access } from './access/access.ts'
 import { isLoopbackHost, type OriginRule } from './access/origin.ts'
 import { makeAnswering } from './http/answering.ts'
 import { demoSeatRoute, welcomeRoute, type OpenDemo } from './http/routes/demo.ts'
-import { healthRoute } from './http/routes/health.ts'
+import { healthRoute, readyRoute } from './http/routes/health.ts'
 import { newJobRoute } from './http/routes/jobs.ts'
 import { keptRoutes } from './http/routes/kept.ts'
+import { metricsRoute } from './http/routes/metrics.ts'
 import { notesRoute } from './http/routes/notes.ts'
 import { ownSeatRoutes } from './http/routes/ownSeat.ts'
 import { newSeatRoute } from './http/routes/seats.ts'
@@ -17,6 +18,7 @@ import type { Log } from './log.ts'
 import { DrawingRoom } from './notes/drawingRoom.ts'
 import { Keeper } from './notes/keeper.ts'
 import { NotesDesk } from './notes/notesDesk.ts'
+import { Metrics } from './operate/metrics.ts'
 import { relayLimits } from './relay/limits.ts'
 import { Relay } from './relay/relay.ts'
 import type { Settings } from './settings.ts'
@@ -37,6 +39,7 @@ export interface RunningRelay {
   /** Such as `http://127.0.0.1:4200`, with the port that was really taken. */
   readonly origin: string
   readonly port: number
+  readonly metrics: Metrics
   /** Serves and keeps what arrived, ends live connections, lets go of the port and closes the store. */
   stop(): Promise<void>
 }
@@ -53,7 +56,12 @@ export function makeAccess(store: Store, settings: Settings): Access {
  * to stand in front of it.
  */
 export function mayOpenDemo(settings: Settings): boolean {
-  return settings.DEMO === 'on' && isLoopbackHost(settings.HOST) && settings.PUBLIC_ORIGIN === '' && settings.PROXY_HOPS === 0
+  return settings.DEMO === 'on' && isLocalOnly(settings)
+}
+
+/** Whether this machine alone can come, by no proxy that we were told of. */
+function isLocalOnly(settings: Settings): boolean {
+  return isLoopbackHost(settings.HOST) && settings.PUBLIC_ORIGIN === '' && settings.PROXY_HOPS === 0
 }
 
 /** One process, one port: the page, the API and the live connections. @throws when the port cannot be taken. */
@@ -62,6 +70,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   const origin = originRule(settings)
   const { isSecure } = origin
   const relay = new Relay({ store, access, origin, limits: relayLimits(settings), probeMs: settings.PROBE_MS, log })
+  const metrics = new Metrics(relay)
   const keeper = new Keeper(store, settings.MAX_KEPT_BYTES)
   const drawing = new DrawingRoom(settings.DRAW_LOCK_MS)
   const desk = new NotesDesk({
@@ -72,8 +81,11 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   const files = new StaticFiles(parts.clientFolder)
   const answering = makeAnswering({
     access, origin, proxyHops: settings.PROXY_HOPS, maxBodyBytes: settings.MAX_BODY_BYTES, files, log,
+    onProblem: (code) => relay.tally.refused('request', code),
     routes: [
       healthRoute(relay),
+      readyRoute(relay),
+      metricsRoute(metrics, { key: settings.METRICS_KEY, isLocalOnly: isLocalOnly(settings) }),
       welcomeRoute({ demo: parts.demo, newJobs }),
       demoSeatRoute(access, parts.demo, isSecure),
       newJobRoute(access, { allowed: newJobs, perHour: settings.NEW_JOBS_PER_HOUR }, log),
@@ -93,6 +105,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   files.prepare().catch((thrown: unknown) => log.warn('page not compressed ahead', { detail: String(thrown) }))
   return {
     port,
+    metrics,
     origin: settings.PUBLIC_ORIGIN || `${hasTls(settings) ? 'https' : 'http'}://${shownHost(settings.HOST)}:${port}`,
     async stop() {
       const closed = new Promise<void>((resolve) => server.close(() => resolve()))

@@ -15,6 +15,12 @@ function text(fallback: string, unit: string, reason: string): Setting<string> {
   return { schema: z.string().max(1_000), takes: 'at most 1000 characters', default: fallback, unit, reason }
 }
 
+/** Empty, or what cannot be guessed and fits a header. */
+function secret(reason: string): Setting<string> {
+  const takes = 'nothing, or 16 to 200 letters, digits, - and _'
+  return { schema: z.string().regex(/^(?:[A-Za-z0-9_-]{16,200})?$/), takes, default: '', unit: 'secret', reason }
+}
+
 function whole(fallback: number, least: number, most: number, unit: string, reason: string): Setting<number> {
   return { schema: z.coerce.number().int().min(least).max(most), takes: `a whole number from ${least} to ${most}`, default: String(fallback), unit, reason }
 }
@@ -37,6 +43,7 @@ export const SETTINGS = {
   DURABILITY: oneOf(['process', 'power'], 'process', 'what is outlived', 'process: what others saw outlives a killed relay. power: also a lost machine, at ten times the cost a commit or more.'),
   MAX_STORE_BYTES: whole(0, 0, Number.MAX_SAFE_INTEGER, 'bytes', 'The store refuses edits past this, in words, before the disk is so full that other programs suffer. 0: no limit.'),
   LOG_LEVEL: oneOf(['debug', 'info', 'warn', 'error', 'none'], 'info', 'level', 'How much is written. Keys and names never are.'),
+  METRICS_KEY: secret('What Prometheus must bring for /metrics. Empty: only a relay that this machine alone can reach shows them.'),
   NEW_JOBS: oneOf(['on', 'off'], 'on', '', 'off: nobody can start a new job here, so a relay on the open network is no free store.'),
   DEMO: oneOf(['on', 'off'], 'on', '', 'off: no demo job. On any address but loopback its links are all that opens it.'),
   LINK_DAYS: whole(180, 1, 3_650, 'days', 'A secret link runs out, so that one forgotten in a mailbox does not stay good for ever; long enough for a campaign.'),
@@ -87,7 +94,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     const written = environment[name]?.trim() || setting.default
     const parsed = setting.schema.safeParse(written)
     if (parsed.success) values[name] = parsed.data
-    else problems.push(`${name}=${written}: takes ${setting.takes}${setting.unit === '' ? '' : ` (${setting.unit})`}`)
+    else problems.push(`${name}=${setting.unit === 'secret' ? '…' : written}: takes ${setting.takes}${setting.unit === '' ? '' : ` (${setting.unit})`}`)
   }
   const settings = values as Settings
   if ((settings.TLS_CERT === '') !== (settings.TLS_KEY === '')) problems.push('TLS_CERT and TLS_KEY only work together.')

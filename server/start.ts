@@ -32,6 +32,7 @@ async function start(): Promise<void> {
   const running = await serve({
     settings, store, access, log, clientFolder: CLIENT_FOLDER, demo: mayOpenDemo(settings) ? demo : null,
   })
+  running.metrics.watchProcess()
   console.log(welcomeText(running.origin, settings, demo))
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop(running))
 }

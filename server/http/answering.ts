@@ -19,6 +19,8 @@ export interface HttpParts {
   readonly seatRoutes: readonly SeatRoute[]
   readonly files: StaticFiles
   readonly log: Log
+  /** Told the code of every problem answered. */
+  readonly onProblem: (code: ProblemCode) => void
 }
 
 /** Addresses of the page itself: it reads the rest of the address when it runs. */
@@ -35,6 +37,7 @@ export function makeAnswering(parts: HttpParts): (request: IncomingMessage, resp
     const exchange = new Exchange(request, response, parts)
     answer(parts, exchange).catch((thrown: unknown) => {
       const problem = problemOf(thrown, parts.log)
+      parts.onProblem(problem.code)
       if (response.headersSent) response.destroy()
       else exchange.problem(problem)
       // What is left of a request that was too large is not read.

@@ -52,6 +52,11 @@ export class Exchange {
     this.response.end(this.request.method === 'HEAD' ? undefined : body)
   }
 
+  text(contentType: string, text: string): void {
+    this.response.writeHead(200, { 'Content-Type': contentType, 'Cache-Control': 'no-store' })
+    this.response.end(this.request.method === 'HEAD' ? undefined : text)
+  }
+
   /** Bytes of a type that the page may show but never run, which never change under their name. */
   kept(mediaType: string, bytes: Uint8Array): void {
     this.response.writeHead(200, {

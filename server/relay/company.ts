@@ -1,9 +1,10 @@
 import type { Pen } from '../access/seat.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
-import { presenceFrame } from './frames.ts'
+import { changeFrame, presenceFrame } from './frames.ts'
 import type { RelayLimits } from './limits.ts'
 import { Presence } from './presence.ts'
+import type { Tally } from './tally.ts'
 import { Throttle } from './throttle.ts'
 
 /** What the relay tells all clients in its own presence entry. */
@@ -18,8 +19,10 @@ export class Company {
   readonly #connections = new Set<Connection>()
   readonly #presence: Presence<Connection>
   readonly #news: Throttle
+  readonly #tally: Tally
 
-  constructor(limits: RelayLimits) {
+  constructor(limits: RelayLimits, tally: Tally) {
+    this.#tally = tally
     this.#presence = new Presence(limits.presenceBytes)
     this.#news = new Throttle(() => limits.presenceWindowMs, async () => this.#passOn())
   }
@@ -67,8 +70,10 @@ export class Company {
     connection.sendPresence(presenceFrame(this.#presence.everything()))
   }
 
-  /** The same bytes to everybody. */
-  sendToAll(frame: Buffer): void {
+  /** So many edits, merged into one update, to everybody as the same bytes. */
+  passOnEdits(news: Uint8Array, edits: number): void {
+    const frame = changeFrame(news)
+    this.#tally.passedOn(edits, this.#connections.size, frame.byteLength)
     for (const connection of this.#connections) connection.send(frame)
   }
 

@@ -6,6 +6,7 @@ import { deniedFrame } from './frames.ts'
 import type { RelayLimits } from './limits.ts'
 import { MessageRate } from './messageRate.ts'
 import { refusalText, type Refusal } from './refusals.ts'
+import type { Tally } from './tally.ts'
 
 /** A closing handshake that the other side does not answer is cut short after this. */
 const CLOSE_GRACE_MS = 2_000
@@ -25,15 +26,17 @@ export class Connection {
   readonly #stream: Duplex
   readonly #rate: MessageRate
   readonly #maxBufferedBytes: number
+  readonly #tally: Tally
   /** A whole document may wait for its reader on top of the limit: it was asked for. */
   #answerBytes = 0
 
-  constructor(socket: WebSocket, stream: Duplex, seat: Seat, limits: RelayLimits) {
+  constructor(socket: WebSocket, stream: Duplex, seat: Seat, limits: RelayLimits, tally: Tally) {
     this.#socket = socket
     this.#stream = stream
     this.seat = seat
     this.#rate = new MessageRate(limits.messagesPerSecond, performance.now())
     this.#maxBufferedBytes = limits.bufferedBytes
+    this.#tally = tally
     socket.on('pong', () => { this.answeredPing = true })
   }
 
@@ -59,14 +62,18 @@ export class Connection {
   answer(frame: Buffer): void {
     this.send(frame)
     this.#answerBytes += frame.byteLength
+    this.#tally.sentBytes.documents += frame.byteLength
   }
 
   /** Presence is worth nothing late: one who lags is spared it until the wait is over. */
   sendPresence(frame: Buffer): void {
-    if (this.isOpen && this.#stream.writableLength <= this.#maxBufferedBytes / 4) this.#stream.write(frame)
+    if (!this.isOpen || this.#stream.writableLength > this.#maxBufferedBytes / 4) return
+    this.#tally.sentBytes.presence += frame.byteLength
+    this.#stream.write(frame)
   }
 
   refuse(refusal: Refusal): void {
+    this.#tally.refused('edit', refusal)
     this.send(deniedFrame(refusalText(refusal)))
   }
 
@@ -76,6 +83,7 @@ export class Connection {
   }
 
   close(cause: CloseCause): void {
+    if (this.endedFor === null) this.#tally.refused('connection', cause)
     this.endedFor ??= cause
     closeSocket(this.#socket, cause)
   }

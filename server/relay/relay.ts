@@ -16,6 +16,7 @@ import type { DecideWrite } from './ownWrite.ts'
 import type { Room } from './room.ts'
 import { Rooms } from './rooms.ts'
 import { StoreHealth } from './storeHealth.ts'
+import { Tally } from './tally.ts'
 
 export interface RelayParts {
   readonly store: Store
@@ -32,6 +33,7 @@ const PATH = /^\/s\/([A-Za-z0-9_-]{1,64})\/([a-z]{1,32})$/
 /** Lets people's live connections in, into their rooms, and out again. */
 export class Relay implements AccessListener {
   readonly health: StoreHealth
+  readonly tally = new Tally()
   readonly #parts: RelayParts
   readonly #rooms: Rooms
   readonly #sockets: WebSocketServer
@@ -44,7 +46,7 @@ export class Relay implements AccessListener {
   constructor(parts: RelayParts) {
     this.#parts = parts
     this.health = new StoreHealth(parts.store, parts.probeMs, parts.log)
-    this.#rooms = new Rooms({ store: parts.store, health: this.health, limits: parts.limits, log: parts.log })
+    this.#rooms = new Rooms({ store: parts.store, health: this.health, limits: parts.limits, log: parts.log, tally: this.tally })
     this.#sockets = new WebSocketServer({ noServer: true, maxPayload: parts.limits.messageBytes, perMessageDeflate: false })
     this.#pinging = setInterval(() => this.#pingAll(), parts.limits.pingMs).unref()
     parts.access.listen(this)
@@ -52,6 +54,11 @@ export class Relay implements AccessListener {
 
   get people(): number {
     return this.#connections.size
+  }
+
+  /** Whether people may be sent here: not once it is stopping, nor while edits are not kept. */
+  get isReady(): boolean {
+    return !this.#isStopping && this.health.notKept === null
   }
 
   get rooms(): number {
@@ -62,6 +69,7 @@ export class Relay implements AccessListener {
   handleUpgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
     if (this.#isStopping || this.#sockets.clients.size >= this.#parts.limits.connections) {
       socket.on('error', () => { /* They went before they heard it. */ })
+      this.tally.refused('connection', this.#isStopping ? 'stopping' : 'tooMany')
       socket.end('HTTP/1.1 503 Service Unavailable\r\nConnection: close\r\nRetry-After: 5\r\n\r\n')
       return
     }
@@ -120,7 +128,7 @@ export class Relay implements AccessListener {
     if (typeof found === 'string') return this.#turnAway(webSocket, found)
     const { seat, document } = found
     if (this.#revokedLinks.has(seat.linkId)) return this.#turnAway(webSocket, 'withdrawn')
-    const connection = new Connection(webSocket, stream, seat, this.#parts.limits)
+    const connection = new Connection(webSocket, stream, seat, this.#parts.limits, this.tally)
     const room = this.#rooms.enter({ jobId: seat.jobId, document }, connection)
     if (room === null) return this.#turnAway(webSocket, 'roomFull')
     this.#connections.set(connection, room)
@@ -139,6 +147,8 @@ export class Relay implements AccessListener {
   }
 
   #hear(connection: Connection, room: Room, data: Buffer, isBinary: boolean): void {
+    this.tally.messages += 1
+    this.tally.receivedBytes += data.byteLength
     if (!connection.mayBeHeard()) return connection.close('tooFast')
     if (!isBinary) return connection.close('badFrame')
     try {
@@ -157,6 +167,7 @@ export class Relay implements AccessListener {
 
   #turnAway(webSocket: WebSocket, cause: CloseCause): void {
     this.#parts.log.info('turned away', { cause })
+    this.tally.refused('connection', cause)
     closeSocket(webSocket, cause)
   }
 

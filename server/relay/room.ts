@@ -4,11 +4,12 @@ import { asStoreError, StoreError } from '../store/storeError.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
 import { Company } from './company.ts'
-import { answerFrame, askFrame, changeFrame, readFrame } from './frames.ts'
+import { answerFrame, askFrame, readFrame } from './frames.ts'
 import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
 import type { Refusal } from './refusals.ts'
 import type { RoomHouse } from './roomHouse.ts'
 import { isEmptyUpdate, isUpdate, SharedDocument } from './sharedDocument.ts'
+import { timedLog } from './tally.ts'
 import { Throttle } from './throttle.ts'
 import { refuseAll, rejectOwn, type Change, type Work } from './work.ts'
 
@@ -33,7 +34,7 @@ export class Room {
   constructor(key: DocumentKey, house: RoomHouse) {
     this.key = key
     this.#house = house
-    this.#company = new Company(house.limits)
+    this.#company = new Company(house.limits, house.tally)
     this.#work = new Throttle(() => this.#mergeWindowMs, () => this.#serveInbox())
     this.#stopHearingHealth = house.health.onChange(() => this.#healthChanged())
     this.#work.ask()
@@ -136,7 +137,7 @@ export class Room {
   }
 
   async #open(): Promise<SharedDocument> {
-    const document = await SharedDocument.load(this.key, this.#house.store)
+    const document = await SharedDocument.load(this.key, timedLog(this.#house.store, this.#house.tally))
     if (this.key.document === 'plan') await this.#bringUp(document)
     const job = await this.#house.store.job(this.key.jobId)
     const penSeatId = job?.penSeatId ?? null
@@ -207,7 +208,7 @@ export class Room {
       await document.reload()
       return refuseAll(changes, 'not-kept')
     }
-    this.#company.sendToAll(changeFrame(applied.news))
+    this.#company.passOnEdits(applied.news, changes.length)
   }
 
   async #isFull(document: SharedDocument): Promise<boolean> {
@@ -218,7 +219,7 @@ export class Room {
   async #writeOwn(document: SharedDocument, write: OwnWrite): Promise<void> {
     if (await this.#isFull(document)) return write.reject(new StoreError('full', 'the document is as large as may be'))
     const news = await serveOwnWrite(document, write, this.#house.health)
-    if (news !== null) this.#company.sendToAll(changeFrame(news))
+    if (news !== null) this.#company.passOnEdits(news, 1)
   }
 
   /** One of them broke the document: back to what is kept, then each by itself, so that only the culprit is turned out. */

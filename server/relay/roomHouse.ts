@@ -3,6 +3,7 @@ import type { Store } from '../store/store.ts'
 import type { RelayLimits } from './limits.ts'
 import type { Room } from './room.ts'
 import type { StoreHealth } from './storeHealth.ts'
+import type { Tally } from './tally.ts'
 
 /** What a room stands in. */
 export interface RoomHouse {
@@ -10,6 +11,7 @@ export interface RoomHouse {
   readonly health: StoreHealth
   readonly limits: RelayLimits
   readonly log: Log
+  readonly tally: Tally
   /** Called once, when the room will serve nobody any more. */
   readonly closed: (room: Room) => void
 }

@@ -140,15 +140,15 @@ describe('an edit', () => {
     expect((await watching.document()).getMap('m').toJSON()).toEqual({ before: 1 })
     raw.send(syncMessage(2, updateSetting('while full', 3)))
     expect((await raw.hear('denied')).reason).toBe(refusalText('not-kept'))
-    const health = await fetch(`${relay.origin}/healthz`)
-    expect([health.status, await health.json()]).toMatchObject([503, { kept: false, notKept: store.failure.words }])
+    const ready = await fetch(`${relay.origin}/readyz`)
+    expect([ready.status, await ready.json()]).toMatchObject([503, { ready: false, notKept: store.failure.words }])
     store.failure = null
     await until(() => watching.heard.findLast((heard) => relayWord(heard) !== undefined) !== undefined &&
       relayWord(watching.heard.findLast((heard) => relayWord(heard) !== undefined) as Heard)?.notKept === null)
     await until(() => relay.logLines.some((line) => line.includes('edits are kept again')))
     await watching.hear('change', ({ update }) => Buffer.from(update).includes('lost?'))
     expect((await watching.document()).getMap('m').toJSON()).toEqual({ 'before': 1, 'lost?': 2 })
-    expect((await fetch(`${relay.origin}/healthz`)).status).toBe(200)
+    expect((await fetch(`${relay.origin}/readyz`)).status).toBe(200)
   })
 })
 

@@ -64,7 +64,7 @@ describe('too much', () => {
     const working = await rawJoin(relay, photographer)
     const doc = new Y.Doc()
     doc.on('update', (update: Uint8Array) => working.send(syncMessage(2, update)))
-    const isDropped = () => relay.logLines.some((line) => line.includes(' went ') && line.includes(assistant.seatId) && line.includes('slowReader'))
+    const isDropped = () => relay.logLines.some((line) => line.includes('"went"') && line.includes(assistant.seatId) && line.includes('slowReader'))
     for (let count = 0; !isDropped() && count < 400; count++) {
       doc.getMap('m').set('big', randomBytes(75_000).toString('base64'))
       await working.document()
