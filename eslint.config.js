@@ -7,11 +7,11 @@ import typescript from 'typescript-eslint'
  * The rooms of the house, lowest first. A room may import from itself and from rooms before it; `plan`, `notes`,
  * `rig` and `document` stand beside the physics, not on it. See DEVELOPERS.md, "The map".
  */
-const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask', 'compare', 'stands', 'kit', 'meter', 'testFrame', 'notebook']
+const physics = ['arithmetic', 'subject', 'spectra', 'photometry', 'colour', 'set', 'transport', 'exposure', 'picture', 'predict', 'ask', 'compare', 'kit', 'stands', 'meter', 'testFrame', 'notebook']
 /** Rooms that read the plan itself; those below take what they need as plain shapes. */
-const knowsPlan = ['predict', 'ask', 'compare', 'stands', 'kit', 'meter', 'testFrame', 'notebook']
+const knowsPlan = ['predict', 'ask', 'compare', 'kit', 'stands', 'meter', 'testFrame', 'notebook']
 /** Rooms that read what is kept of the day. */
-const knowsRig = ['stands', 'kit', 'meter', 'testFrame', 'notebook']
+const knowsRig = ['kit', 'stands', 'meter', 'testFrame', 'notebook']
 
 function roomsAbove(room) {
   const above = physics.slice(physics.indexOf(room) + 1)

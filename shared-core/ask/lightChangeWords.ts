@@ -63,7 +63,8 @@ function turnDegrees(before: Light, after: Light): number {
   return degreesFromRadians(Math.acos(Math.min(1, dot(beam(before), beam(after)))))
 }
 
-function gridWords(grid: Light['grid']): string {
+/** "with a 40° honeycomb" */
+export function gridWords(grid: Light['grid']): string {
   if (grid.kind === 'none') return 'without its grid'
   return `with a ${grid.openingDegrees}° ${grid.kind === 'fabric' ? 'fabric grid' : 'honeycomb'}`
 }
