@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState, type KeyboardEvent } from 'react'
+import { useMemo, useRef, useState, type KeyboardEvent, type MouseEvent } from 'react'
 import type { AreaPrediction } from '../../shared-core/predict/prediction.ts'
 import { shortAreaName, signedStops } from '../ladder/areaNames.ts'
 import { spreadLabels } from '../ladder/spreadLabels.ts'
@@ -6,10 +6,12 @@ import { useBoard } from '../session/useBoard.ts'
 import { areasBehindSubject } from './behindSubject.ts'
 import { clippedInLetters, clippedInWords } from './clipping.ts'
 import './AreaMarks.css'
-import { nextAreaTowards } from './nextArea.ts'
+import { areaNearestTo, nextAreaTowards } from './nextArea.ts'
 import { useElementSize } from './useElementSize.ts'
 
 const LABEL_PIXELS = 20
+/** So far from the midline, as a share of the Frame's width, a label stands outwards of its mark, off the face; beyond it, inwards. */
+const OUTWARDS_WITHIN = 0.2
 
 interface AreaMarksProps {
   readonly allShown: boolean
@@ -48,6 +50,19 @@ export function AreaMarks({ allShown, onReached }: AreaMarksProps) {
     layer.current?.querySelector<HTMLElement>(`[data-area="${CSS.escape(to.id)}"]`)?.focus()
   }
 
+  /** A key means the mark it is on, a finger the nearest. */
+  function meant(event: MouseEvent, pressed: AreaPrediction): AreaPrediction {
+    const box = layer.current?.getBoundingClientRect()
+    if (event.detail === 0 || !box) return pressed
+    const [frameX, frameY] = [(event.clientX - box.left) / box.width, (event.clientY - box.top) / box.height]
+    return areaNearestTo(shown, frameX, frameY, box.width / box.height) ?? pressed
+  }
+
+  function pick({ id, material }: AreaPrediction): void {
+    setReached(id)
+    select(id === selectedId ? null : { kind: material === 'point' ? 'point' : 'area', id })
+  }
+
   return (
     <div ref={layer} className="area-marks" role="group" aria-label="Areas in the Frame" data-all={allShown}>
       {shown.map((area) => {
@@ -69,7 +84,7 @@ export function AreaMarks({ allShown, onReached }: AreaMarksProps) {
                 if (event.currentTarget.matches(':focus-visible')) onReached(area)
               }}
               onKeyDown={(event) => onKeyDown(event, area)}
-              onClick={() => select(area.id === selectedId ? null : { kind: area.material === 'point' ? 'point' : 'area', id: area.id })}
+              onClick={(event) => pick(meant(event, area))}
             >
               <span className="area-mark-ring" aria-hidden />
               {clipped !== '' && !hidden.has(area.id) && <span className="area-mark-clip" aria-hidden>{clipped}</span>}
@@ -86,6 +101,7 @@ export function AreaMarks({ allShown, onReached }: AreaMarksProps) {
             )}
             <span
               className={`area-mark-label area-mark-label-${side}`}
+              data-outwards={Math.abs(area.frameX - 0.5) < OUTWARDS_WITHIN}
               style={allShown ? { top: labelTop } : { top: labelTop, left: `${area.frameX * 100}%` }}
               aria-hidden
             >

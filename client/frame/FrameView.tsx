@@ -38,7 +38,8 @@ export function FrameView() {
   const solo = prediction.lights.find((light) => light.id === soloLightId)
   const aspect = framing.atSubjectWidthMetres / framing.atSubjectHeightMetres
   const width = room ? Math.floor(Math.min(room.widthPixels, room.heightPixels * aspect)) : 0
-  const verdict = solo ? `${solo.letter} alone: ${solo.summary}` : backgroundInWords(prediction, intent)
+  const background = backgroundInWords(prediction, intent)
+  const alone = solo ? `${solo.letter} alone: ${solo.summary}` : null
 
   /** What white would take, and what hangs there. */
   function openBackdrop(): void {
@@ -56,18 +57,17 @@ export function FrameView() {
             view={view}
             allAreas={allAreas}
             eyesShown={eyesShown}
-            description={`Predicted picture of ${prediction.lookName}. ${verdict}.`}
+            description={`Predicted picture of ${prediction.lookName}. ${alone ?? background}.`}
           />
         )}
       </div>
       <footer className="frame-caption">
         {pencilOn ? <PencilBar /> : (
-          <p className="frame-words">
-            {solo ? verdict : (
-              <button type="button" className="frame-verdict" onClick={openBackdrop}>
-                {verdict}
-              </button>
-            )}
+          <p className="frame-words" data-alone={alone !== null}>
+            <button type="button" className="frame-verdict" onClick={openBackdrop}>
+              {background}
+            </button>
+            {alone !== null && <span>{alone}</span>}
           </p>
         )}
         <PencilToggle />

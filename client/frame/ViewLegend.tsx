@@ -1,5 +1,8 @@
+import { useMemo, useSyncExternalStore } from 'react'
 import { greyOfBand, HIGHEST_BAND, LOWEST_BAND, type PictureView } from '../../shared-core/picture/views.ts'
 import { useBoard } from '../session/useBoard.ts'
+import { clipsAnywhere } from './clipping.ts'
+import { onShownFrame, shownFrame } from './picture/shownFrame.ts'
 import { useLeaderTints } from './useLeaderTints.ts'
 import './ViewLegend.css'
 
@@ -35,8 +38,11 @@ function StopsLegend() {
 }
 
 function ClippingLegend() {
+  const picture = useSyncExternalStore(onShownFrame, shownFrame)
+  const nothingClips = useMemo(() => picture !== null && !clipsAnywhere(picture.linear), [picture])
   return (
     <ul className="view-legend" aria-label="Clipped channels">
+      {nothingClips && <li><b>Nothing clips</b></li>}
       <li><b>R</b> ╱ red clips</li>
       <li><b>G</b> │ green clips</li>
       <li><b>B</b> ╲ blue clips</li>

@@ -14,3 +14,8 @@ export function clippedInWords(clipped: Clipped): string {
   const which = names.filter((_, i) => clipped[i])
   return which.length === 0 ? '' : `, ${which.join(' and ')} ${which.length === 1 ? 'clips' : 'clip'}`
 }
+
+/** Whether any channel of any pixel is full. @param linear camera channels, three a pixel, 1 where one is full */
+export function clipsAnywhere(linear: Float32Array): boolean {
+  return linear.some((channel) => channel >= 1)
+}

@@ -29,3 +29,9 @@ export function nextAreaTowards<Area extends InFrame>(areas: readonly Area[], fr
   }
   return best
 }
+
+/** The area nearest to a place; a finger's marks overlap, and the one on top need not be the one meant. @param aspect width over height of the Frame */
+export function areaNearestTo<Area extends InFrame>(areas: readonly Area[], frameX: number, frameY: number, aspect: number): Area | undefined {
+  const away = (area: Area) => ((area.frameX - frameX) * aspect) ** 2 + (area.frameY - frameY) ** 2
+  return areas.reduce<Area | undefined>((best, area) => (best === undefined || away(area) < away(best) ? area : best), undefined)
+}

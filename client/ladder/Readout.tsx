@@ -1,5 +1,4 @@
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import { stopsInWords } from '../../shared-core/plan/entry/stops.ts'
 import { shortAreaName, signedStops } from './areaNames.ts'
 import type { PulledArea } from './areaPull.ts'
 import { feedsInWords, type Touched } from './feeds.ts'
@@ -12,7 +11,7 @@ interface ReadoutProps {
   readonly pulled: PulledArea | null
 }
 
-/** Two quiet lines at the ladder's foot: what is touched, in words. */
+/** Two quiet lines at the ladder's foot: what is touched, in words few enough for its usual width. */
 export function Readout({ prediction, touched, pastRangeStops, pulled }: ReadoutProps) {
   const [first, second] = pulled ? pulledWords(prediction, pulled) : words(prediction, touched, pastRangeStops)
   return (
@@ -34,12 +33,12 @@ function words(prediction: Prediction, touched: Touched, pastRangeStops: number)
   if (light) {
     const served = prediction.areas.find((area) => area.id === light.serves)
     const wanted = light.wantedStops === null ? '' : `, wanted ${signedStops(light.wantedStops)}`
-    const first = `${light.letter} · ${light.powerText}${served ? ` · at the ${served.label}` : ''}${wanted}`
-    if (pastRangeStops > 0) return [first, `at full power, and ${stopsInWords(pastRangeStops)} past it are asked`]
-    if (pastRangeStops < 0) return [first, `at its lowest, and ${stopsInWords(pastRangeStops)} less are asked`]
-    return [first, `${stopsInWords(light.stopsInHand)} in hand, ${stopsInWords(light.stopsAboveLowest)} down to the lowest`]
+    const first = `${light.letter} · ${light.powerText}${served ? ` · ${shortAreaName(served, prediction.background.behind)}` : ''}${wanted}`
+    if (pastRangeStops > 0) return [first, `full power; ${pastRangeStops.toFixed(1)} past it is asked`]
+    if (pastRangeStops < 0) return [first, `lowest power; ${(-pastRangeStops).toFixed(1)} less is asked`]
+    return [first, `${light.stopsInHand.toFixed(1)} in hand, ${light.stopsAboveLowest.toFixed(1)} down to lowest`]
   }
   const area = touched?.kind === 'area' && prediction.areas.find(({ id }) => id === touched.id)
   if (area) return [`${area.label} ${signedStops(area.meter.stops)}`, feedsInWords(prediction, area.id)]
-  return ['Stops from the aperture', 'Touch an area or a light: who feeds whom']
+  return ['Stops from the aperture', 'Touch one: who feeds whom']
 }

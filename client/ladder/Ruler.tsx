@@ -12,15 +12,20 @@ interface RulerProps {
 const wholeStops = Array.from({ length: TOP_STOPS - BOTTOM_STOPS + 1 }, (_, i) => TOP_STOPS - i)
 const thirds = wholeStops.slice(0, -1).flatMap((stops) => [stops - 1 / 3, stops - 2 / 3])
 
+/** What the scale is engraved on: beneath the white lines, as its figures are above them. */
+export const RulerBody = memo(function RulerBody({ layout, heightPixels }: Pick<RulerProps, 'layout' | 'heightPixels'>) {
+  const { rulerLeft, rulerRight } = layout.columns
+  return <rect x={rulerLeft} y={0} width={rulerRight - rulerLeft} height={heightPixels} className="ladder-ruler-body" aria-hidden />
+})
+
 /** The scale itself: stops at its left edge, the f-numbers a meter would show at its right, the aperture in the middle. */
-export const Ruler = memo(function Ruler({ layout, takingFNumber, heightPixels }: RulerProps) {
+export const Ruler = memo(function Ruler({ layout, takingFNumber }: Omit<RulerProps, 'heightPixels'>) {
   const { scale, columns } = layout
   const { rulerLeft, rulerRight } = columns
   const middle = (rulerLeft + rulerRight) / 2
   const atAperture = heightOf(scale, 0)
   return (
     <g className="ladder-ruler" aria-hidden>
-      <rect x={rulerLeft} y={0} width={rulerRight - rulerLeft} height={heightPixels} className="ladder-ruler-body" />
       {thirds.map((stops) => (
         <path key={stops} d={`M${rulerLeft} ${heightOf(scale, stops)}h3M${rulerRight} ${heightOf(scale, stops)}h-3`} className="ladder-tick" />
       ))}

@@ -10,7 +10,7 @@ import { feedsOf, type Touched } from './feeds.ts'
 import { ladderLayout, leastLadderHeight } from './ladderLayout.ts'
 import { LightTapes } from './LightTapes.tsx'
 import { Readout } from './Readout.tsx'
-import { Ruler } from './Ruler.tsx'
+import { Ruler, RulerBody } from './Ruler.tsx'
 import './StopLadder.css'
 import { TypedLevel } from './TypedLevel.tsx'
 import { useAreaHand } from './useAreaHand.ts'
@@ -61,8 +61,9 @@ export function StopLadder() {
       <div ref={room} className="ladder-room">
         {size && (
           <svg className="ladder-drawing" width={widthPixels} height={heightPixels} role="group" aria-label="Levels in stops from the aperture">
-            <Ruler layout={layout} takingFNumber={prediction.taking.fNumber} heightPixels={heightPixels} />
+            <RulerBody layout={layout} heightPixels={heightPixels} />
             <WhiteLines layout={layout} />
+            <Ruler layout={layout} takingFNumber={prediction.taking.fNumber} />
             <Feeds layout={layout} feeds={feeds} />
             <AreaLabels layout={layout} feeds={feeds} touched={touched} touch={touch} hand={areaHand} onType={(areaId, start) => setTyping({ areaId, start: start ?? null })} forThumbs={forThumbs} />
             <LightTapes layout={layout} feeds={feeds} touched={touched} touch={touch} hand={hand} forThumbs={forThumbs} />

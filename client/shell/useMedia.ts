@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react'
 
-/** A phone held upright. */
-export const phone = '(max-width: 700px)'
+/** A phone, upright or on its side. */
+export const phone = '(max-width: 700px), (max-height: 500px)'
 /** Where the top bar has no room for every word. */
 export const shortTopBar = '(max-width: 1380px)'
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { clippedInLetters, clippedInWords } from '../../client/frame/clipping.ts'
+import { clipsAnywhere, clippedInLetters, clippedInWords } from '../../client/frame/clipping.ts'
 import { colourAlone } from '../../client/frame/colourAlone.ts'
-import { nextAreaTowards } from '../../client/frame/nextArea.ts'
+import { areaNearestTo, nextAreaTowards } from '../../client/frame/nextArea.ts'
 import { backgroundInWords, verdictInWords } from '../../client/frame/backgroundWords.ts'
 import { applyEdit, type PlanEdit } from '../../shared-core/plan/edit.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
@@ -59,6 +59,11 @@ describe('clipping in letters and words', () => {
     expect([clippedInLetters([true, false, true]), clippedInWords([true, false, true])]).toEqual(['RB', ', red and blue clip'])
     expect([clippedInLetters([true, true, true]), clippedInWords([true, true, true])]).toEqual(['white', ', clips to white'])
   })
+
+  it('says that nothing clips only where no channel is full', () => {
+    expect(clipsAnywhere(Float32Array.of(0, 0.5, 0.999, 0.2, 0.2, 0.2))).toBe(false)
+    expect(clipsAnywhere(Float32Array.of(0, 0.5, 0.4, 0.2, 1, 0.2))).toBe(true)
+  })
 })
 
 describe('going through the areas with arrow keys', () => {
@@ -72,6 +77,15 @@ describe('going through the areas with arrow keys', () => {
     expect(nextAreaTowards(areas, left, 'ArrowRight')).toBe(nose)
     expect(nextAreaTowards(areas, nose, 'ArrowUp')).toBeUndefined()
     expect(nextAreaTowards(areas, nose, 'Enter')).toBeUndefined()
+  })
+
+  it('finds the one nearest to a finger, on the picture and not in shares of it', () => {
+    expect(areaNearestTo(areas, 0.52, 0.41, 2 / 3)).toBe(nose)
+    expect(areaNearestTo(areas, 0.5, 0.45, 2 / 3)).toBe(lips)
+    // 0.046 of the width are less than 0.035 of the height on an upright Frame, and more on a broad one.
+    expect(areaNearestTo([at('aside', 0.546, 0.5), at('below', 0.5, 0.535)], 0.5, 0.5, 2 / 3)).toMatchObject({ id: 'aside' })
+    expect(areaNearestTo([at('aside', 0.546, 0.5), at('below', 0.5, 0.535)], 0.5, 0.5, 3 / 2)).toMatchObject({ id: 'below' })
+    expect(areaNearestTo([], 0.5, 0.5, 1)).toBeUndefined()
   })
 })
 
