@@ -99,6 +99,13 @@ describe('what tapes say', () => {
     expect(text.lines[0]!.length).toBeLessThan(label.length)
     expect(text.spoken).toContain(label)
   })
+
+  it('ends a long label at a comma rather than in a word', () => {
+    const [id, piece] = Object.entries(look.pieces)[0]!
+    const named = (label: string) => labelOf({ kind: 'piece', id }, { ...look, pieces: { [id]: { ...piece, label } } }, [0, 0, 1], metric).lines[0]
+    expect(named('White board, by the door, leaning')).toBe('White board')
+    expect(named('White board, right')).toBe('White board, right')
+  })
 })
 
 describe('tapes over the demo set', () => {

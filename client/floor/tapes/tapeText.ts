@@ -46,8 +46,11 @@ function powerWords(prediction: LightPrediction | undefined): string {
 /** The most of a label that is drawn; the rest is read out. */
 const LABEL_CHARACTERS = 22
 
+/** Up to its last comma that fits, as a whole name reads better than a cut one; else cut. */
 function shortened(label: string): string {
-  return label.length > LABEL_CHARACTERS ? `${label.slice(0, LABEL_CHARACTERS - 1).trimEnd().replace(/,$/, '')}…` : label
+  const comma = label.lastIndexOf(',', LABEL_CHARACTERS)
+  if (label.length > LABEL_CHARACTERS && comma > 0) return label.slice(0, comma)
+  return label.length > LABEL_CHARACTERS ? `${label.slice(0, LABEL_CHARACTERS - 1).trimEnd()}…` : label
 }
 
 /** The label of anything that is not a light. */

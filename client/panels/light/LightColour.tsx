@@ -33,7 +33,7 @@ export function LightColour({ lightId, light, predicted }: LightColourProps) {
           <span style={{ background: gel.onWhite }} />
           <span style={{ background: gel.onSkin }} />
           <figcaption>
-            on white <b>{gel.words}</b>, on this skin
+            <b>{gel.words}</b>: on white, and on this skin
           </figcaption>
         </figure>
         <ol className="light-gels-stack" aria-label="Sheets from tube to subject">
