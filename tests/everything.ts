@@ -9,6 +9,7 @@ const steps: readonly (readonly [name: string, command: string, ...args: string[
   ['lint', 'eslint', '.', '--max-warnings', '0'],
   ['core and reference checks', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'core'],
   ['relay, store and command line', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'server'],
+  ['PostgreSQL and relays that share it', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'postgres'],
   ['client build', 'vite', 'build', '--config', 'client/vite.config.ts', '--logLevel', 'warn'],
   ['real browser', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'browser'],
 ]

@@ -26,6 +26,17 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'postgres',
+          root: new URL('..', import.meta.url).pathname,
+          include: ['tests/postgres/**/*.test.ts'],
+          environment: 'node',
+          globalSetup: ['tests/postgres/prepare.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
           name: 'browser',
           root: new URL('..', import.meta.url).pathname,
           include: ['tests/browser/**/*.test.ts'],
