@@ -30,10 +30,12 @@ interface PrintProps {
   readonly allAreas: boolean
   readonly eyesShown: boolean
   readonly description: string
+  /** Nothing is read off it: no areas, no numbers. */
+  readonly isPlain?: boolean
 }
 
 /** The picture itself, what is read off it, the letters and the key of its view, and the eyes in a corner. */
-export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, description }: PrintProps) {
+export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, description, isPlain = false }: PrintProps) {
   const prediction = useBoard((board) => board.prediction)
   const stature = useBoard((board) => board.shown.looks[board.lookId]?.subject.heightMetres ?? 1.7)
   const finish = useBoard((board) => board.shown.looks[board.lookId]?.finish)
@@ -65,7 +67,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
   const fadeKey = `${view} ${lit}`
 
   return (
-    <div ref={frame} className="frame-print" style={{ width: widthPixels, height: heightPixels }} data-before={seesBefore} {...hand}>
+    <div ref={frame} className="frame-print" style={{ width: widthPixels, height: heightPixels }} data-before={seesBefore} {...(isPlain ? {} : hand)}>
       <PictureCanvas
         kind="frame"
         soloLightId={soloLightId}
@@ -79,7 +81,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
       >
         <FormPicture areas={areas} framing={framing} statureMetres={stature} colours={colours} widthPixels={pixels} fadeKey={fadeKey} description={description} />
       </PictureCanvas>
-      <AreaMarks allShown={allAreas} onReached={(area) => readAt({ frameX: area.frameX, frameY: area.frameY, by: 'keys' })} />
+      {!isPlain && <AreaMarks allShown={allAreas} onReached={(area) => readAt({ frameX: area.frameX, frameY: area.frameY, by: 'keys' })} />}
       {letters.length > 0 && (
         <ul className="picture-letters" aria-hidden>
           {letters.map(({ text, frameX, frameY }) => (
@@ -89,10 +91,10 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
       )}
       {eyesShown && <EyeInset frameWidthPixels={widthPixels} frameHeightPixels={heightPixels} fadeKey={lit} />}
       <ViewLegend view={view} />
-      {seesBefore && <p className="before-word">{beforeKept ? 'Before, as kept' : 'Before your last change'}</p>}
+      {seesBefore && <p className="before-word">{isPlain ? 'Before' : beforeKept ? 'Before, as kept' : 'Before your last change'}</p>}
       <FramePencil widthPixels={widthPixels} heightPixels={heightPixels} />
       <FramePointers />
-      <ReadingCard taken={taken} />
+      {!isPlain && <ReadingCard taken={taken} />}
     </div>
   )
 }

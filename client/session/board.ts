@@ -85,7 +85,7 @@ export interface Board {
   readonly lastWords: string
   /** Light seen alone while pressed; null for all. */
   readonly soloLightId: string | null
-  /** The plan to compare with: as it was kept, or else as it was before this person's last change; null before any. */
+  /** The plan to compare with: as it was kept, or else as it was before this person's last change, or the others' where this person may only look; null before any. */
   readonly before: Plan | null
   readonly beforeKept: boolean
   /** The Frame shows `before` while this is held. */

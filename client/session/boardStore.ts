@@ -31,6 +31,8 @@ export interface BoardParts {
 
 /** While a hand moves, numbers may take one part in so many of the time: drawing needs the rest. */
 const PARTS_FOR_NUMBERS = 4
+/** What others do within so long of one another is one doing to whoever looks on. Common practice, no source. */
+const ONE_DOING_MS = 4_000
 /** Nobody reads numbers that change faster. */
 const READ_MS = 33
 
@@ -59,6 +61,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let isNumberAsked = false
   let sharedPlan = parts.plan.read().plan
   let lookLeft: string | null = null
+  let othersDidAtMs = Number.NEGATIVE_INFINITY
   const planListeners = new Set<(change: PlanSeenChange) => void>()
 
   const store = createStore<Board>()(() => ({
@@ -160,6 +163,17 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     if (!beforeKept) store.setState({ before: plan })
   }
 
+  /** Who may only look compares with what was there before others did something to this look. */
+  function rememberBeforeOthers(plan: Plan): void {
+    const { mayEdit, reopened, beforeKept, lookId } = store.getState()
+    if (mayEdit || reopened !== null || plan.looks[lookId] === sharedPlan.looks[lookId]) return
+    const isSameDoing = clock.nowMs() - othersDidAtMs < ONE_DOING_MS
+    othersDidAtMs = clock.nowMs()
+    if (isSameDoing) return
+    beforeLastChange = plan
+    if (!beforeKept) store.setState({ before: plan })
+  }
+
   function tell(): void {
     const { selection, lookId, frameView, soloLightId, seesBefore, looksWith } = store.getState()
     const sees: Sees = { view: frameView, soloLightId, before: seesBefore, pointer: framePointer, with: looksWith }
@@ -219,6 +233,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     const { reopened, lookId } = store.getState()
     if (reopened === null) showPlan(plan, lookId)
     if (plan === before || by === null) return
+    if (by !== 'self') rememberBeforeOthers(before)
     const change = { before, after: plan, isOwn: by === 'self', names: by === 'self' ? [] : parts.company.namesBehind?.(by) ?? [] }
     for (const listener of planListeners) listener(change)
   }

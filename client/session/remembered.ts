@@ -4,7 +4,7 @@ import { seatInfoSchema, type SeatInfo } from '../connection/seat.ts'
 import type { Units } from './board.ts'
 
 /** What this device remembers of its person. */
-const keys = { name: 'halfstop.name', units: 'halfstop.units', theme: 'halfstop.theme', seats: 'halfstop.seats' } as const
+const keys = { name: 'halfstop.name', units: 'halfstop.units', theme: 'halfstop.theme', seats: 'halfstop.seats', numbers: 'halfstop.numbers' } as const
 
 const MOST_SEATS = 30
 
@@ -22,6 +22,9 @@ export const remembered = {
   keepUnits: (units: Units) => writeKept(keys.units, units),
   theme: () => readKept(keys.theme, themeSchema, 'studio'),
   keepTheme: (theme: z.infer<typeof themeSchema>) => writeKept(keys.theme, theme),
+  /** Whether a client asked for the board with its numbers. */
+  numbersShown: () => readKept(keys.numbers, z.boolean(), false),
+  keepNumbersShown: (shown: boolean) => writeKept(keys.numbers, shown),
   /** Latest first. */
   seats: (): readonly VisitedSeat[] => readKept(keys.seats, visitedSchema, []),
   keepSeat(seat: VisitedSeat): void {

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { AskPanel } from '../ask/AskPanel.tsx'
 import { ThatOneButton } from '../agree/lock/ThatOneButton.tsx'
+import { PlainWordsButton } from '../agree/client/PlainWordsButton.tsx'
 import { LockState } from '../agree/lock/LockState.tsx'
 import { WhatItDid } from '../explain/WhatItDid.tsx'
 import { FrameView } from '../frame/FrameView.tsx'
@@ -41,6 +42,7 @@ export function Phone() {
         <h1 className="heard">{title}</h1>
         <LookMenu />
         <LockState />
+        <PlainWordsButton />
         <ConnectionWords />
       </header>
       <main className="phone-flip" aria-label={flip}>

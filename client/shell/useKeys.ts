@@ -11,8 +11,15 @@ import { shortcutOf, type Shortcut } from './shortcuts.ts'
 /** How long a light's key is held before it is seen alone: past a tap, short of a wait. */
 const holdMs = 250
 
+/** Which keys a page listens to. */
+type Heard = (does: Shortcut['does']) => boolean
+
+export const allKeys: Heard = () => true
+/** Of a page on which nothing but the picture is seen, and nothing can be changed. */
+export const plainKeys: Heard = (does) => ['before', 'pencil', 'notes', 'let-go', 'next-look', 'previous-look'].includes(does)
+
 /** The board's keys, wherever the focus is, unless it is somewhere that takes the key itself. */
-export function useKeys(): void {
+export function useKeys(isHeard: Heard): void {
   const store = useBoardStore()
   useEffect(() => {
     let aloneTimer: ReturnType<typeof setTimeout> | undefined
@@ -29,7 +36,7 @@ export function useKeys(): void {
       if (event.defaultPrevented || pageStore.getState().asking !== null) return
       const command = event.ctrlKey || event.metaKey
       const shortcut = shortcutOf({ key: event.key, command, shift: event.shiftKey, alt: event.altKey })
-      if (shortcut === null || takesKeys(event.target, command, event.key)) return
+      if (shortcut === null || !isHeard(shortcut.does) || takesKeys(event.target, command, event.key)) return
       if (shortcut.does !== 'let-go') event.preventDefault()
       if (event.repeat && (shortcut.does === 'light' || shortcut.does === 'before')) return
       if (shortcut.does === 'light') {
@@ -60,7 +67,7 @@ export function useKeys(): void {
       removeEventListener('keyup', onKeyUp)
       removeEventListener('blur', letGoOfKey)
     }
-  }, [store])
+  }, [store, isHeard])
 }
 
 function perform(board: Board, does: Exclude<Shortcut['does'], 'light' | 'before'>): void {

@@ -18,25 +18,42 @@ interface Pair {
   readonly stops: number
 }
 
+/** How effects are told: in the trade's numbers, or without any. */
+export interface EffectVoice {
+  /** "+0.9", to go before "on the nose" or "everywhere" */
+  level(stops: number): string
+  /** What the area's colour is called. */
+  hue(area: AreaPrediction): string
+  /** @param widthTimes how many times as wide as before, at the subject */
+  frame(widthTimes: number, now: Prediction['framing']): string
+}
+
+const TRADE_VOICE: EffectVoice = {
+  level: (stops) => formatStops(stops),
+  hue: (area) => colourWords(shownXyz(area)),
+  frame: (widthTimes, { atSubjectWidthMetres: width, atSubjectHeightMetres: height }) =>
+    `frame ${widthTimes < 1 ? 'tighter' : 'wider'}: ${Math.round(width * 100)} × ${Math.round(height * 100)} cm at the subject`,
+}
+
 /** What the difference between two predictions of a look does to the picture, the largest first; empty when nothing that shows. */
-export function effectWords(before: Prediction, after: Prediction): readonly string[] {
+export function effectWords(before: Prediction, after: Prediction, voice = TRADE_VOICE): readonly string[] {
   const later = new Map(after.areas.map((area) => [area.id, area]))
   const pairs = before.areas.flatMap((was): Pair[] => {
     const is = later.get(was.id)
     if (!is || !was.inFrame || !is.inFrame) return []
     return [{ was, is, stops: (is.meter.stops ?? DARK) - (was.meter.stops ?? DARK) }]
   })
-  return [...levelWords(pairs), ...colourWordsOf(pairs), ...softnessWords(before, after), ...frameWords(before, after)]
+  return [...levelWords(pairs, voice), ...colourWordsOf(pairs, voice), ...softnessWords(before, after), ...frameWords(before, after, voice)]
 }
 
 /** Darker than this no meter reads. */
 const DARK = -16
 
-function levelWords(pairs: readonly Pair[]): string[] {
+function levelWords(pairs: readonly Pair[], voice: EffectVoice): string[] {
   const stops = pairs.map((pair) => pair.stops)
   const [least, most] = [Math.min(...stops), Math.max(...stops)]
   if (pairs.length === 0 || Math.max(Math.abs(least), Math.abs(most)) < LEAST_STOPS - 0.005) return []
-  if (most - least < EVERYWHERE_WITHIN_STOPS) return [`${formatStops((most + least) / 2)} everywhere`]
+  if (most - least < EVERYWHERE_WITHIN_STOPS) return [`${voice.level((most + least) / 2)} everywhere`]
   const onSubject = pairs.filter(({ was }) => !isBehind(was))
   const behind = pairs.filter(({ was }) => isBehind(was))
   const up = onSubject.reduce<Pair | null>((a, b) => (b.stops > (a?.stops ?? 0) ? b : a), null)
@@ -45,18 +62,18 @@ function levelWords(pairs: readonly Pair[]): string[] {
   return [up, down, background].filter((pair) => pair !== null)
     .filter((pair) => Math.abs(pair.stops) >= LEAST_STOPS - 0.005)
     .sort((a, b) => Math.abs(b.stops) - Math.abs(a.stops))
-    .map((pair) => `${formatStops(pair.stops)} on the ${placeWords(pair.was)}`)
+    .map((pair) => `${voice.level(pair.stops)} on the ${placeWords(pair.was)}`)
 }
 
 /** The area whose colour changes most, at the same lightness; or how the picture's tones do where no meter moves. */
-function colourWordsOf(pairs: readonly Pair[]): string[] {
+function colourWordsOf(pairs: readonly Pair[], voice: EffectVoice): string[] {
   const steps = pairs.map((pair) => {
     const [was, is] = [shownLab(pair.was), shownLab(pair.is)]
     return { ...pair, was, is, area: pair.was, now: pair.is, hue: labDifference2000(was, { ...is, l: was.l }), all: labDifference2000(was, is) }
   })
   const most = steps.reduce<(typeof steps)[number] | null>((a, b) => (!a || b.hue > a.hue ? b : a), null)
   if (most && most.hue >= VISIBLE_STEP) {
-    const [from, to] = [colourWords(shownXyz(most.area)), colourWords(shownXyz(most.now))]
+    const [from, to] = [voice.hue(most.area), voice.hue(most.now)]
     return [from === to ? `${placeWords(most.area)} ${differenceWords({ ...most.is, l: most.was.l }, most.was)}` : `${placeWords(most.area)} from ${from} to ${to}`]
   }
   const unmetered = steps.filter(({ stops }) => Math.abs(stops) < LEAST_STOPS)
@@ -75,11 +92,9 @@ function softnessWords(before: Prediction, after: Prediction): string[] {
   return [...new Set(words)]
 }
 
-function frameWords({ framing: was }: Prediction, { framing: is }: Prediction): string[] {
+function frameWords({ framing: was }: Prediction, { framing: is }: Prediction, voice: EffectVoice): string[] {
   const times = is.atSubjectWidthMetres / was.atSubjectWidthMetres
-  if (Math.abs(times - 1) < LEAST_FRAME_SHARE) return []
-  const size = `${Math.round(is.atSubjectWidthMetres * 100)} × ${Math.round(is.atSubjectHeightMetres * 100)} cm`
-  return [`frame ${times < 1 ? 'tighter' : 'wider'}: ${size} at the subject`]
+  return Math.abs(times - 1) < LEAST_FRAME_SHARE ? [] : [voice.frame(times, is)]
 }
 
 const isBehind = ({ material }: AreaPrediction): boolean => material === 'backdrop' || material === 'front'

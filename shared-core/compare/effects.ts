@@ -3,6 +3,7 @@ import { applyEdit } from '../plan/edit.ts'
 import { pictureHeight } from '../predict/pictureText.ts'
 import type { SubjectAsset } from '../subject/asset/format.ts'
 import type { LookChange, LookComparison } from './changes.ts'
+import { plainChangeWords, plainEffectWords } from './plainChange.ts'
 import { COMPARED_WIDTH_PIXELS, eyesOf, LookShower, shownDifference, type ShownDifference, type ShownLook } from './shownLook.ts'
 import { visibilityOf, type Visibility } from './visibility.ts'
 
@@ -13,6 +14,8 @@ export interface ChangeEffect extends ShownDifference {
   readonly visibility: Visibility
   /** "+0.9 on the camera-left cheek": what it does to the areas, the most first; empty where no area moves. */
   readonly effects: readonly string[]
+  /** Both without stops, letters or numbers. */
+  readonly plain: { readonly words: string; readonly effects: readonly string[] }
 }
 
 export interface LookEffects extends ShownDifference {
@@ -40,7 +43,8 @@ export function* effectsOf(comparison: LookComparison, asset: SubjectAsset): Gen
     yield found.length / (changes.length + 1)
     const made = showThen.show(applyEdit(before, change.make))
     const takenBack = showNow.show(applyEdit(after, change.takeBack))
-    found.push(effectOf(change, [then, made], [takenBack, now]))
+    const plainly = plainChangeWords(change.key, before, after, lookId)
+    found.push(effectOf(change, plainly, [then, made], [takenBack, now]))
   }
   const all = shownDifference(then, now)
   return {
@@ -51,11 +55,14 @@ export function* effectsOf(comparison: LookComparison, asset: SubjectAsset): Gen
 
 type Pair = readonly [without: ShownLook, made: ShownLook]
 
-function effectOf({ key, words }: LookChange, alone: Pair, last: Pair): ChangeEffect {
+function effectOf({ key, words }: LookChange, plainly: string, alone: Pair, last: Pair): ChangeEffect {
   const [one, other] = [shownDifference(...alone), shownDifference(...last)]
   const isAlone = one.mean >= other.mean
   const larger = isAlone ? one : other
   const [without, made] = isAlone ? alone : last
   const difference = { ...larger, greatest: Math.max(one.greatest, other.greatest) }
-  return { key, words, ...difference, visibility: visibilityOf(difference), effects: effectWords(without.prediction, made.prediction) }
+  return {
+    key, words, ...difference, visibility: visibilityOf(difference), effects: effectWords(without.prediction, made.prediction),
+    plain: { words: plainly, effects: plainEffectWords(without.prediction, made.prediction) },
+  }
 }

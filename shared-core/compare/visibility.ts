@@ -36,6 +36,14 @@ export function askAgain(all: FrameDifference, limitSteps: number): AskingAgain 
   return { isNeeded, words: `The picture has moved by ${moved}, within the ${steps(limitSteps)} that may pass without asking` }
 }
 
+/** The same for who said yes, without a number. */
+export function askAgainPlainly(all: FrameDifference, limitSteps: number): AskingAgain {
+  if (all.greatest > limitSteps) return { isNeeded: true, words: 'The picture has changed by more than was agreed. You will be asked again' }
+  const visibility = visibilityOf(all)
+  if (visibility === 'not-visible') return { isNeeded: false, words: 'No visible change. You will not be asked again' }
+  return { isNeeded: false, words: `The picture has changed ${visibility === 'visible' ? 'visibly' : 'a little'}, within what was agreed. You will not be asked again` }
+}
+
 function steps(count: number): string {
   const rounded = Math.round(count * 10) / 10
   return `${rounded} visible ${rounded === 1 ? 'step' : 'steps'}`

@@ -22,7 +22,11 @@ export class BoardPage {
     return board
   }
 
+  /** A client is met by plain words; the board is behind one press. */
   async ready(): Promise<void> {
+    const numbers = this.page.getByRole('button', { name: 'Show the numbers' })
+    await this.page.getByRole('region', { name: 'Stop Ladder' }).or(numbers).waitFor()
+    if (await numbers.isVisible()) await numbers.click()
     await this.page.getByRole('region', { name: 'Stop Ladder' }).waitFor()
     await this.tape('A').waitFor()
   }

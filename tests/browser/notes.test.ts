@@ -240,6 +240,7 @@ describe('notes on a phone', () => {
     await page.goto(job.server.links.client)
     await page.getByLabel('Your name').fill('Pell')
     await page.getByRole('button', { name: 'Come in' }).tap()
+    await page.getByRole('button', { name: 'Show the numbers' }).tap()
     await drawn(page)
     await page.getByRole('button', { name: 'Pencil', exact: true }).tap()
     const cheek = await middleOf(page, CHEEK)

@@ -54,6 +54,7 @@ describe('the look on stand-ins', () => {
     await page.goto(job.server.links.client)
     await page.getByLabel('Your name').fill('Saskia')
     await page.getByRole('button', { name: 'Come in' }).click()
+    await page.getByRole('button', { name: 'Show the numbers' }).click()
     await page.getByRole('button', { name: 'Job', exact: true }).click()
     await page.getByRole('button', { name: /^Stand-ins/ }).click()
     await page.locator('[data-stand-in="light-hair"] canvas[data-picture="drawn"]').waitFor({ timeout: 60_000, state: 'attached' })

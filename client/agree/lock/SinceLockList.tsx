@@ -1,7 +1,8 @@
 import { useState } from 'react'
-import { askAgain, VISIBILITY_WORDS } from '../../../shared-core/compare/visibility.ts'
+import { askAgain, askAgainPlainly, VISIBILITY_WORDS } from '../../../shared-core/compare/visibility.ts'
 import { useBoard } from '../../session/useBoard.ts'
 import { LookCanvas } from '../../frame/picture/LookCanvas.tsx'
+import { usePlainWords } from '../client/plainWords.ts'
 import { useLockedPlan } from './useLockedPlan.ts'
 import type { SinceLock } from './useSinceLock.ts'
 
@@ -9,18 +10,19 @@ const WIDTH_PIXELS = 260
 
 /** Every change since the lock, what moves the picture most first, and whether who said yes has to be asked again. */
 export function SinceLockList({ since }: { readonly since: SinceLock }) {
+  const isPlain = usePlainWords()
   const { lock: { lock }, count, effects, share, trouble } = since
   if (trouble !== '') return <p className="agreed-soft" role="status">{trouble}</p>
   if (count === 0) return <p role="status">Nothing has changed since lock {lock.number}.</p>
   if (effects === null) return <p className="agreed-soft" role="status">Comparing with lock {lock.number}{share === null ? '' : ` (${Math.round(share * 100)} %)`}…</p>
-  const again = askAgain(effects, lock.askAgainSteps)
+  const again = (isPlain ? askAgainPlainly : askAgain)(effects, lock.askAgainSteps)
   return (
     <div className="since-lock">
       <BeforeAndNow planHash={lock.planHash} lookId={lock.lookId} number={lock.number} />
       <div>
         <p className="since-lock-verdict" data-ask-again={again.isNeeded} role="status">{again.words}.</p>
         <ol className="since-lock-list" aria-label={`Since lock ${lock.number}`}>
-          {effects.changes.map(({ key, words, visibility, effects: does }) => (
+          {effects.changes.map(({ key, visibility, plain, ...trade }) => ({ key, visibility, ...(isPlain ? plain : trade) })).map(({ key, words, visibility, effects: does }) => (
             <li key={key} data-visibility={visibility}>
               <span className="since-lock-visibility">{VISIBILITY_WORDS[visibility]}</span>
               <span>{words}</span>

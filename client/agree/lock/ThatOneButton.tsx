@@ -1,4 +1,5 @@
 import { useBoard, useBoardStore } from '../../session/useBoard.ts'
+import { usePlainWords } from '../client/plainWords.ts'
 import { useNotesStore } from '../../notes/useNotes.ts'
 import './lock.css'
 
@@ -6,6 +7,7 @@ import './lock.css'
 export function ThatOneButton() {
   const board = useBoardStore()
   const store = useNotesStore()
+  const isPlain = usePlainWords()
   const isReopened = useBoard((state) => state.reopened !== null)
   return (
     <button
@@ -14,7 +16,7 @@ export function ThatOneButton() {
       disabled={isReopened}
       onClick={() => {
         const sent = store.getState().send({ do: 'that-one', lookId: board.getState().lookId, words: '' })
-        board.say(sent === null ? 'Not kept' : 'That one is kept. It stands under Agree, Agreed')
+        board.say(sent === null ? 'Not kept' : isPlain ? 'That one is kept as you see it' : 'That one is kept. It stands under Agree, Agreed')
       }}
     >
       That one

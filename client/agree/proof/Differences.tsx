@@ -1,6 +1,7 @@
 import { useMemo } from 'react'
 import { VISIBILITY_WORDS } from '../../../shared-core/compare/visibility.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import { usePlainWords } from '../client/plainWords.ts'
 import { useLookEffects } from '../compare/useLookEffects.ts'
 
 interface DifferencesProps {
@@ -14,13 +15,14 @@ const FIRST = 3
 
 /** What tells a look from another, what shows most first. */
 export function Differences({ from, plan, lookId }: DifferencesProps) {
+  const isPlain = usePlainWords()
   const { plan: before, lookId: lookBefore } = from
   const asked = useMemo(() => ({ before, lookBefore, after: plan, lookAfter: lookId }), [before, lookBefore, plan, lookId])
   const { effects, share, trouble } = useLookEffects(asked)
   const name = before.looks[lookBefore]?.name ?? 'the first'
   if (trouble !== '') return <p className="proof-waiting" role="status">{trouble}</p>
   if (effects === null) return <p className="proof-waiting" role="status">Comparing with {name}{share === null ? '' : ` (${Math.round(share * 100)} %)`}…</p>
-  const { changes } = effects
+  const changes = effects.changes.map(({ key, visibility, plain, ...trade }) => ({ key, visibility, ...(isPlain ? plain : trade) }))
   if (changes.length === 0) return <p className="proof-waiting">The same as {name}</p>
   const seen = changes.filter(({ visibility }) => visibility !== 'not-visible')
   return (

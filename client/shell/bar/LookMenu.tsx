@@ -10,8 +10,13 @@ import { useBoard } from '../../session/useBoard.ts'
 import { usePerform } from '../../session/usePerform.ts'
 import './LookMenu.css'
 
+interface LookMenuProps {
+  /** To choose among the looks, and not to work on them. */
+  readonly toChoose?: boolean
+}
+
 /** Which look is on the board; the others, a new one, a copy. */
-export function LookMenu() {
+export function LookMenu({ toChoose = false }: LookMenuProps) {
   const plan = useBoard((board) => board.plan)
   const lookId = useBoard((board) => board.lookId)
   const mayEdit = useBoard((board) => board.mayEdit)
@@ -67,7 +72,7 @@ export function LookMenu() {
           Looks side by side…
         </button>
       )}
-      {mayEdit && (
+      {mayEdit && !toChoose && (
         <div className="look-menu-work">
           <TextField label="Name of this look" value={name} maxLength={120} onDone={(next) => perform(changeLook(plan, lookId, { name: next }))} />
           <div className="look-menu-buttons">

@@ -1,5 +1,6 @@
 import { ChevronDown, Redo2, Undo2 } from 'lucide-react'
 import { useState } from 'react'
+import { PlainWordsButton } from '../../agree/client/PlainWordsButton.tsx'
 import { LockState } from '../../agree/lock/LockState.tsx'
 import { AskButton } from '../../ask/AskHere.tsx'
 import { NotesButton } from '../../notes/pencil/NotesButton.tsx'
@@ -32,6 +33,7 @@ export function TopBar() {
       <PageMenu word="Agree" label="Agree on this look" pages={agreePages} />
       {dayPages.length > 0 && <PageMenu word="Set day" label="The set day" pages={dayPages} />}
       <div className="top-bar-right">
+        <PlainWordsButton />
         <NotesButton />
         <AskButton />
         <ConnectionWords />
