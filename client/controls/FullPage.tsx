@@ -18,7 +18,12 @@ export function FullPage({ onClose, title, words, tools, children }: FullPagePro
   return (
     <Radix.Root open onOpenChange={(next) => !next && onClose()}>
       <Radix.Portal>
-        <Radix.Content className="full-page" {...(words === undefined ? { 'aria-describedby': undefined } : {})}>
+        <Radix.Content
+          className="full-page"
+          // A field that Escape leaves says so; the page stays then.
+          onEscapeKeyDown={(event) => event.target instanceof Element && event.target.closest('[data-own-escape]') !== null && event.preventDefault()}
+          {...(words === undefined ? { 'aria-describedby': undefined } : {})}
+        >
           <header className="full-page-head">
             <div className="full-page-words">
               <Radix.Title className="full-page-title">{title}</Radix.Title>

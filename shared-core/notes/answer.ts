@@ -13,6 +13,7 @@ export const COMMAND_PROBLEMS = {
   'no-such-ballot': 'That vote is not there.',
   'not-on-ballot': 'That look does not stand for this vote.',
   'votes-open': 'The votes are open already; none can be added or changed.',
+  'no-such-that-one': 'That moment is not there.',
   'no-such-lock': 'That lock is not there.',
   'superseded': 'That lock was superseded by a later one. Look at the later one.',
   'no-such-check': 'That screen check is not there, or not yours.',

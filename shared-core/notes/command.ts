@@ -37,6 +37,8 @@ const commands = {
   'ballot.vote': z.strictObject({ do: z.literal('ballot.vote'), id, ballotId: idText, lookId: idText.nullable(), why: writtenOrEmpty }),
   'ballot.reveal': z.strictObject({ do: z.literal('ballot.reveal'), id, ballotId: idText }),
   'that-one': z.strictObject({ do: z.literal('that-one'), id, lookId: idText, words: writtenOrEmpty, planHashSeen }),
+  /** A word for it, given or changed after; the moment itself stays. */
+  'that-one.words': z.strictObject({ do: z.literal('that-one.words'), id, thatOneId: idText, words: writtenOrEmpty }),
   'screen-check': z.strictObject({ do: z.literal('screen-check'), id, result: screenResultSchema }),
   'lock.make': z.strictObject({
     do: z.literal('lock.make'), id, lookId: idText, conditions: writtenOrEmpty, standInsSeen: z.boolean(), askAgainSteps, planHashSeen,
@@ -49,7 +51,7 @@ export type CommandName = keyof typeof commands
 export const commandSchema = z.discriminatedUnion('do', [
   commands['note.add'], commands['note.reply'], commands['note.state'], commands['stroke.add'], commands['stroke.remove'],
   commands['seen'], commands['ballot.open'], commands['ballot.vote'], commands['ballot.reveal'], commands['that-one'],
-  commands['screen-check'], commands['lock.make'], commands['yes.add'],
+  commands['that-one.words'], commands['screen-check'], commands['lock.make'], commands['yes.add'],
 ])
 export type NotesCommand = z.infer<typeof commandSchema>
 export type CommandOf<Name extends CommandName> = z.infer<(typeof commands)[Name]>

@@ -81,6 +81,7 @@ function decideNew(notes: Notes, command: NotesCommand, by: Stamp, brought: Brou
       if (brought.moment === undefined) return refused('no-plan')
       return write({ kind: 'thatOnes', id, entry: { lookId: command.lookId, words: command.words, ...brought.moment, by } })
     }
+    case 'that-one.words': return worded(notes, command, by)
     case 'screen-check': return write({ kind: 'screenChecks', id, entry: { result: command.result, by } })
     case 'lock.make': return locked(notes, command, by, brought)
     case 'yes.add': return saidYes(notes, command, by)
@@ -124,6 +125,13 @@ function revealed(notes: Notes, { ballotId }: CommandOf<'ballot.reveal'>, by: St
   if (ballot === undefined) return refused('no-such-ballot')
   if (by.role !== 'photographer' && ballot.by.seatId !== by.seatId) return refused('only-author')
   return ballot.opened === null ? write({ kind: 'ballots', id: ballotId, entry: { ...ballot, opened: { by, votes: [...votes] } } }) : done
+}
+
+function worded(notes: Notes, { thatOneId, words }: CommandOf<'that-one.words'>, by: Stamp): Decision {
+  const one = own(notes.thatOnes, thatOneId)
+  if (one === undefined) return refused('no-such-that-one')
+  if (one.by.seatId !== by.seatId) return refused('only-author')
+  return one.words === words ? done : write({ kind: 'thatOnes', id: thatOneId, entry: { ...one, words } })
 }
 
 function locked(notes: Notes, command: CommandOf<'lock.make'>, by: Stamp, { jobId, frozen }: Brought): Decision {

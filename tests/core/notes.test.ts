@@ -72,6 +72,16 @@ describe('what a command does to the notes', () => {
     expect(gone.strokes['p1']?.removed).toBe(true)
   })
 
+  it('gives a moment a word after for who meant it alone, and leaves the moment as it was', () => {
+    const moment = { lookName: 'Dusk', planHash: 'a'.repeat(64), asSeen: true }
+    const meant = put(noNotes, client, { do: 'that-one', id: 't1', lookId: 'look', words: '', planHashSeen: null }, { moment })
+    expect(refusal(meant, photographer, { do: 'that-one.words', id: 'w1', thatOneId: 't1', words: 'mine' })).toBe('only-author')
+    expect(refusal(meant, client, { do: 'that-one.words', id: 'w2', thatOneId: 't9', words: 'none' })).toBe('no-such-that-one')
+    const worded = put(meant, client, { do: 'that-one.words', id: 'w3', thatOneId: 't1', words: 'deeper plum' })
+    expect(worded.thatOnes['t1']).toEqual({ ...meant.thatOnes['t1'], words: 'deeper plum' })
+    expect(put(worded, client, { do: 'that-one.words', id: 'w4', thatOneId: 't1', words: 'deeper plum' })).toBe(worded)
+  })
+
   it('moves the mark of what was seen forward only, and never past what is written', () => {
     let notes = put(put(noNotes, client, add('n1')), client, add('n2'))
     notes = put(notes, photographer, { do: 'seen', id: 'm1', upTo: 900 })

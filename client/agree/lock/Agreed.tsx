@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import { FullPage } from '../../controls/FullPage.tsx'
 import { useBoard } from '../../session/useBoard.ts'
 import { useLocks } from '../../notes/useNotes.ts'
@@ -18,6 +19,7 @@ export function Agreed({ onClose }: { readonly onClose: () => void }) {
   const since = useSinceLock(lookId)
   const own = locks.filter(({ lock }) => lock.lookId === lookId)
   const others = locks.filter(({ lock }) => lock.lookId !== lookId)
+  const [isAnew, setAnew] = useState(false)
   const mayLock = role === 'photographer' && !isReopened
   return (
     <FullPage title="Agreed" words={since === null ? `${name} is not locked` : `${name}: lock ${since.lock.lock.number} stands`} onClose={onClose}>
@@ -32,7 +34,9 @@ export function Agreed({ onClose }: { readonly onClose: () => void }) {
         {mayLock && (
           <section aria-labelledby="agreed-lock">
             <h2 id="agreed-lock">{since === null ? 'Lock this look' : 'Lock it anew'}</h2>
-            <LockForm />
+            {since === null || isAnew
+              ? <LockForm key={since?.lock.id ?? ''} onCancel={since === null ? null : () => setAnew(false)} />
+              : <p className="agreed-row"><span>A later lock takes the place of lock {since.lock.lock.number}.</span><button type="button" className="button button-lined" onClick={() => setAnew(true)}>Lock anew…</button></p>}
           </section>
         )}
         <section aria-labelledby="agreed-ones">

@@ -1,11 +1,10 @@
 import { useEffect, useState } from 'react'
-import { formatFNumber } from '../../../shared-core/plan/entry/aperture.ts'
-import { formatIso, formatKelvin, formatShutter } from '../../../shared-core/plan/entry/camera.ts'
 import type { LockVerdict } from '../../../shared-core/notes/verifyLock.ts'
 import { keptAddress, type Answer } from '../../connection/api.ts'
 import { checkLock, keptOf } from '../../notes/engine/keptThings.ts'
 import type { LockView } from '../../notes/engine/locks.ts'
 import { useNotes, useNotesStore, useReopening } from '../../notes/useNotes.ts'
+import { cameraWords, LightLines } from './LockNumbers.tsx'
 import { useLockedLights } from './useLockedLights.ts'
 import { useLockedPlan } from './useLockedPlan.ts'
 import { YesHere } from './YesHere.tsx'
@@ -19,13 +18,14 @@ interface LockCardProps {
 export function LockCard({ view, onLookedAt }: LockCardProps) {
   const { id, lock, yeses } = view
   const seatId = useNotes((notes) => notes.seat.seatId)
+  const laterNumber = useNotes((notes) => (view.supersededBy === null ? null : (notes.kept.locks[view.supersededBy]?.number ?? null)))
   const reopening = useReopening()
   const [trouble, setTrouble] = useState('')
   return (
     <article className="lock-card" aria-label={`Lock ${lock.number}`} data-superseded={view.supersededBy !== null}>
       <img className="lock-card-picture" src={keptAddress(seatId, lock.pictureHash)} alt={`${lock.lookName} as it was locked`} />
       <div className="lock-card-words">
-        <h3>Lock {lock.number} <span className="agreed-soft">{lock.lookName}{view.supersededBy === null ? '' : ' · no longer stands, a later lock took its place'}</span></h3>
+        <h3>Lock {lock.number} <span className="agreed-soft">{lock.lookName}{laterNumber === null ? '' : ` · superseded by lock ${laterNumber}`}</span></h3>
         <p>Locked by {lock.by.name}, {moment(lock.by.atMs)}</p>
         {lock.conditions !== '' && <p>Conditions: {lock.conditions}</p>}
         <p className="agreed-soft">The client is asked again past {lock.askAgainSteps} visible {lock.askAgainSteps === 1 ? 'step' : 'steps'}</p>
@@ -89,13 +89,10 @@ function LockedNumbers({ view: { lock } }: { readonly view: LockView }) {
   if (locked === null || !locked.ok || lights === null) return null
   const look = locked.value.looks[lock.lookId]
   if (look === undefined) return null
-  const { camera } = look
   return (
     <details>
-      <summary>{[formatFNumber(camera.fNumber), formatShutter(camera.shutterSeconds), formatIso(camera.isoSpeed), formatKelvin(camera.whiteBalanceKelvin)].join(' · ')}</summary>
-      <ul className="lock-card-lights">
-        {lights.filter(({ on }) => on).map(({ id, letter, summary }) => <li key={id}><strong>{letter}</strong> {summary} · {Math.round(look.lights[id]?.energyJoules ?? 0)} Ws</li>)}
-      </ul>
+      <summary>{cameraWords(look.camera)}</summary>
+      <LightLines look={look} lights={lights} />
     </details>
   )
 }
