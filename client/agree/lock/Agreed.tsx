@@ -19,7 +19,8 @@ export function Agreed({ onClose }: { readonly onClose: () => void }) {
   const since = useSinceLock(lookId)
   const own = locks.filter(({ lock }) => lock.lookId === lookId)
   const others = locks.filter(({ lock }) => lock.lookId !== lookId)
-  const [isAnew, setAnew] = useState(false)
+  /** The lock in whose place another is to be set: once there is another, that is done. */
+  const [replacedId, setReplacedId] = useState<string | null>(null)
   const mayLock = role === 'photographer' && !isReopened
   return (
     <FullPage title="Agreed" words={since === null ? `${name} is not locked` : `${name}: lock ${since.lock.lock.number} stands`} onClose={onClose}>
@@ -34,9 +35,9 @@ export function Agreed({ onClose }: { readonly onClose: () => void }) {
         {mayLock && (
           <section aria-labelledby="agreed-lock">
             <h2 id="agreed-lock">{since === null ? 'Lock this look' : 'Lock it anew'}</h2>
-            {since === null || isAnew
-              ? <LockForm key={since?.lock.id ?? ''} onCancel={since === null ? null : () => setAnew(false)} />
-              : <p className="agreed-row"><span>A later lock takes the place of lock {since.lock.lock.number}.</span><button type="button" className="button button-lined" onClick={() => setAnew(true)}>Lock anew…</button></p>}
+            {since === null || since.lock.id === replacedId
+              ? <LockForm key={since?.lock.id ?? ''} onCancel={since === null ? null : () => setReplacedId(null)} />
+              : <p className="agreed-row"><span>A later lock takes the place of lock {since.lock.lock.number}.</span><button type="button" className="button button-lined" onClick={() => setReplacedId(since.lock.id)}>Lock anew…</button></p>}
           </section>
         )}
         <section aria-labelledby="agreed-ones">

@@ -8,11 +8,12 @@ export function cameraWords({ fNumber, shutterSeconds, isoSpeed, whiteBalanceKel
   return [formatFNumber(fNumber), formatShutter(shutterSeconds), formatIso(isoSpeed), formatKelvin(whiteBalanceKelvin)].join(' · ')
 }
 
-/** The lights that burn, each in a line with its power. */
+/** The lights that burn by their letters, each in a line with its power. */
 export function LightLines({ look, lights }: { readonly look: Look; readonly lights: readonly LockedLight[] }) {
+  const burning = lights.filter(({ on }) => on).sort((a, b) => (a.letter < b.letter ? -1 : 1))
   return (
     <ul className="lock-card-lights">
-      {lights.filter(({ on }) => on).map(({ id, letter, summary }) => <li key={id}><strong>{letter}</strong> {summary} · {Math.round(look.lights[id]?.energyJoules ?? 0)} Ws</li>)}
+      {burning.map(({ id, letter, summary }) => <li key={id}><strong>{letter}</strong> {summary} · {Math.round(look.lights[id]?.energyJoules ?? 0)} Ws</li>)}
     </ul>
   )
 }
