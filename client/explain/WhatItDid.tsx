@@ -21,7 +21,7 @@ export function WhatItDid() {
       <p className="did-line" role="status" title={last && wordsOf(last)}>
         {last && <span key={last.number} className="did-words">{wordsOf(last)}</span>}
       </p>
-      {!last && <p className="did-idle" aria-hidden>What an edit does to the picture is said here</p>}
+      {!last && <p className="did-idle" aria-hidden>What an edit did is said here</p>}
       {here.length > 1 && (
         <Popover
           label="What happened"

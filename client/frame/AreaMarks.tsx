@@ -21,7 +21,8 @@ interface AreaMarksProps {
 
 /**
  * The areas on the picture: a mark at each, its name and stops when touched or when all are shown, and which channels
- * clip there. One stop of the Tab key; arrows go to the nearest area that way.
+ * clip there. One stop of the Tab key; arrows go to the nearest area that way. Of the background behind the subject the
+ * marks are dotted, and a press means what is in front of them.
  */
 export function AreaMarks({ allShown, onReached }: AreaMarksProps) {
   const areas = useBoard((board) => board.prediction.areas)
@@ -55,7 +56,7 @@ export function AreaMarks({ allShown, onReached }: AreaMarksProps) {
     const box = layer.current?.getBoundingClientRect()
     if (event.detail === 0 || !box) return pressed
     const [frameX, frameY] = [(event.clientX - box.left) / box.width, (event.clientY - box.top) / box.height]
-    return areaNearestTo(shown, frameX, frameY, box.width / box.height) ?? pressed
+    return areaNearestTo(shown.filter(({ id }) => !hidden.has(id)), frameX, frameY, box.width / box.height) ?? pressed
   }
 
   function pick({ id, material }: AreaPrediction): void {
@@ -70,7 +71,7 @@ export function AreaMarks({ allShown, onReached }: AreaMarksProps) {
         const clipped = clippedInLetters(area.colour.clipped)
         const labelTop = allShown ? `${heights.get(area.id) ?? 0}px` : `${area.frameY * 100}%`
         return (
-          <div key={area.id} className="area-mark-of">
+          <div key={area.id} className="area-mark-of" data-behind={hidden.has(area.id)}>
             <button
               type="button"
               className="area-mark"

@@ -74,6 +74,10 @@ describe('the board on any screen', () => {
       await details.getByText(name, { exact: false }).waitFor()
       expect(await size()).toEqual(before)
     }
+    // The middle of the background lies behind the chin: a press there means the subject.
+    const behind = (await page.locator('.area-marks [data-area="background-centre"]').boundingBox())!
+    await page.touchscreen.tap(behind.x + behind.width / 2, behind.y + behind.height / 2)
+    await details.getByText(/^(lips|neck)$/).waitFor()
     await page.context().close()
   })
 })
