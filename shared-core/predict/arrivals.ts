@@ -37,7 +37,8 @@ export function arrivalsOf(scene: Scene, points: Look['points']): Arrivals {
   return { sites, byLight }
 }
 
-function arrivalsOfLight(scene: Scene, lightId: string, sites: readonly Site[]): readonly Arrival[] {
+/** One light at each of these sites, by every way; all for one lumen-second of its bare tube. */
+export function arrivalsOfLight(scene: Scene, lightId: string, sites: readonly Site[]): readonly Arrival[] {
   const surfaces = new Map(builtSet(scene).surfaces.map((surface) => [surface.id, surface]))
   const astray = strayCurve(scene, lightId)
   return sites.map((site) => {

@@ -9,10 +9,10 @@ import type { LightColour } from './lightColour.ts'
 import type { GelPrediction, LightPrediction, MeterReading } from './prediction.ts'
 import type { Site } from './sites.ts'
 
-/** Spread of heads, modifiers and gels before any reading, in stops either way (common practice, no source). */
-const UNMEASURED_SPREAD_STOPS = 2 / 3
+/** Spread of heads and modifiers before any reading, in stops either way (common practice, no source). */
+export const UNMEASURED_SPREAD_STOPS = 2 / 3
 /** A dense sheet adds its own doubt: about a tenth of what it loses. */
-const GEL_SPREAD_SHARE = 0.1
+export const GEL_SPREAD_SHARE = 0.1
 
 export interface LightParts {
   readonly id: string

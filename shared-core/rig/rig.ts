@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { applianceSchema } from './appliances.ts'
 import { packedSchema } from './packed.ts'
+import { readingSchema } from './readings.ts'
 import { gelSheetSchema } from './sheets.ts'
 import { tickSchema } from './ticks.ts'
 
@@ -14,6 +15,7 @@ export const rigKinds = {
   sheets: gelSheetSchema,
   packed: packedSchema,
   appliances: applianceSchema,
+  readings: readingSchema,
 } as const
 
 export type RigKind = keyof typeof rigKinds
