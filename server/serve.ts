@@ -15,6 +15,7 @@ import { ownSeatRoutes } from './http/routes/ownSeat.ts'
 import { newSeatRoute } from './http/routes/seats.ts'
 import { StaticFiles } from './http/staticFiles.ts'
 import type { Log } from './log.ts'
+import type { Neighbours } from './neighbours/neighbours.ts'
 import { DrawingRoom } from './notes/drawingRoom.ts'
 import { Keeper } from './notes/keeper.ts'
 import { NotesDesk } from './notes/notesDesk.ts'
@@ -33,6 +34,8 @@ export interface ServeParts {
   readonly clientFolder: string
   /** The demo job, where the page may open it without a link; see {@link mayOpenDemo}. */
   readonly demo: OpenDemo | null
+  /** Other relays on the same store; none by default. */
+  readonly neighbours?: Neighbours
 }
 
 export interface RunningRelay {
@@ -69,7 +72,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   const { settings, store, access, log } = parts
   const origin = originRule(settings)
   const { isSecure } = origin
-  const relay = new Relay({ store, access, origin, limits: relayLimits(settings), probeMs: settings.PROBE_MS, log })
+  const relay = new Relay({ store, access, origin, limits: relayLimits(settings), probeMs: settings.PROBE_MS, log, neighbours: parts.neighbours ?? null })
   const metrics = new Metrics(relay)
   const keeper = new Keeper(store, settings.MAX_KEPT_BYTES)
   const drawing = new DrawingRoom(settings.DRAW_LOCK_MS)
@@ -101,6 +104,7 @@ export async function serve(parts: ServeParts): Promise<RunningRelay> {
   server.requestTimeout = 60_000
   server.on('upgrade', (request, socket, head) => relay.handleUpgrade(request, socket, head))
   server.on('clientError', (_error, socket) => socket.destroy())
+  await relay.meetNeighbours()
   const port = await listen(server, settings)
   files.prepare().catch((thrown: unknown) => log.warn('page not compressed ahead', { detail: String(thrown) }))
   return {

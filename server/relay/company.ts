@@ -1,4 +1,5 @@
 import type { Pen } from '../access/seat.ts'
+import type { AwarenessEntry } from './awarenessEntries.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
 import { changeFrame, presenceFrame } from './frames.ts'
@@ -20,9 +21,12 @@ export class Company {
   readonly #presence: Presence<Connection>
   readonly #news: Throttle
   readonly #tally: Tally
+  readonly #tellRelays: (entries: readonly AwarenessEntry[]) => void
 
-  constructor(limits: RelayLimits, tally: Tally) {
+  /** @param tellRelays is given what people here show of themselves, for other relays */
+  constructor(limits: RelayLimits, tally: Tally, tellRelays: (entries: readonly AwarenessEntry[]) => void) {
     this.#tally = tally
+    this.#tellRelays = tellRelays
     this.#presence = new Presence(limits.presenceBytes)
     this.#news = new Throttle(() => limits.presenceWindowMs, async () => this.#passOn())
   }
@@ -52,6 +56,23 @@ export class Company {
     if (heard.outcome === 'too large') return connection.refuse('presence-too-large')
     if (heard.firstWords.length > 0) connection.sendPresence(presenceFrame(this.#presence.nudge(heard.firstWords)))
     this.#news.ask()
+  }
+
+  /** What people on another relay show of themselves. */
+  hearElsewhere(relayId: string, entries: readonly AwarenessEntry[]): void {
+    this.#presence.hearElsewhere(relayId, entries)
+    this.#news.ask()
+  }
+
+  /** The people on that relay are gone, as far as anybody here knows. */
+  forgetElsewhere(relayId: string): void {
+    this.#presence.forgetElsewhere(relayId)
+    this.#news.ask()
+  }
+
+  /** Tells other relays of everybody here. */
+  introduceAll(): void {
+    this.#tellRelays(this.#presence.saidHere())
   }
 
   /** The person of this connection has a new name. */
@@ -87,7 +108,8 @@ export class Company {
   #passOn(): void {
     const news = this.#presence.takeNews()
     if (news === null) return
-    const frame = presenceFrame(news)
+    const frame = presenceFrame(news.update)
     for (const connection of this.#connections) connection.sendPresence(frame)
+    this.#tellRelays(news.saidHere)
   }
 }

@@ -14,32 +14,47 @@ export interface OwnWrite {
   readonly reject: (error: unknown) => void
 }
 
+/** Two relays that write to one document at once take turns; more turns lost than this is a fault. */
+const MOST_TURNS = 20
+
 /**
- * Decides, applies and keeps one write of the relay's own, and tells whoever asked for it.
+ * Decides, applies and keeps one write of the relay's own, and tells whoever asked for it. Should another relay have
+ * written meanwhile, it is decided anew on what that left.
+ *
+ * @param goBack brings the document back to what is kept
  * @returns what is news to everybody, kept by now; null when there is none.
  */
-export async function serveOwnWrite(document: SharedDocument, write: OwnWrite, health: StoreHealth): Promise<Uint8Array | null> {
+export async function serveOwnWrite(
+  document: SharedDocument, write: OwnWrite, health: StoreHealth, goBack: () => Promise<void>,
+): Promise<Uint8Array | null> {
   try {
-    if (health.notKept !== null) throw new StoreError('other', 'edits are not kept at the moment')
-    const change = await write.decide(document.content)
-    const news = change === null ? null : await keep(document, change, health)
-    write.resolve()
-    return news
+    for (let turn = 1; ; turn++) {
+      if (health.notKept !== null) throw new StoreError('other', 'edits are not kept at the moment')
+      const change = await write.decide(document.content)
+      const outcome = change === null ? null : await keep(document, change, health, goBack)
+      if (outcome === 'conflict' && turn < MOST_TURNS) continue
+      if (outcome === 'conflict') throw new StoreError('conflict', 'other relays were faster each time')
+      write.resolve()
+      return outcome
+    }
   } catch (thrown) {
     write.reject(thrown)
     return null
   }
 }
 
-async function keep(document: SharedDocument, change: (doc: Y.Doc) => void, health: StoreHealth): Promise<Uint8Array | null> {
-  let news: Uint8Array | null
+async function keep(
+  document: SharedDocument, change: (doc: Y.Doc) => void, health: StoreHealth, goBack: () => Promise<void>,
+): Promise<Uint8Array | null | 'conflict'> {
   try {
-    news = document.change(change)
-    if (news !== null) await document.keep(news)
+    const news = document.change(change)
+    if (news !== null) await document.keep(news, true)
+    return news
   } catch (thrown) {
-    if (thrown instanceof StoreError) health.failed(asStoreError(thrown))
-    await document.reload()
+    const isConflict = thrown instanceof StoreError && thrown.trouble === 'conflict'
+    if (thrown instanceof StoreError && !isConflict) health.failed(asStoreError(thrown))
+    await goBack()
+    if (isConflict) return 'conflict'
     throw thrown
   }
-  return news
 }

@@ -7,10 +7,20 @@ export interface PresenceSource {
   readonly seat: Seat
 }
 
+/** Whose word a state is: a connection's here, or another relay's by that relay's id. */
 interface Present<Source> extends AwarenessEntry {
-  readonly source: Source
+  readonly source: Source | string
+  readonly seatId: string
   /** What the client itself said, kept so that a new name can be stamped on it. */
   readonly said: Readonly<Record<string, unknown>>
+}
+
+/** What changed in a room's presence since it was last asked. */
+export interface PresenceNews {
+  /** All of it, latest state only, as one awareness update for the connections here. */
+  readonly update: Uint8Array
+  /** What of it was said here, for other relays. */
+  readonly saidHere: readonly AwarenessEntry[]
 }
 
 /** What came of hearing one awareness message. */
@@ -35,7 +45,9 @@ export class Presence<Source extends PresenceSource> {
   readonly relayClientId = randomInt(1, 2 ** 31)
   readonly #present = new Map<number, Present<Source>>()
   readonly #ownerSeats = new Map<number, string>()
-  readonly #news = new Map<number, AwarenessEntry>()
+  readonly #news = new Map<number, AwarenessEntry & { readonly isFromHere: boolean }>()
+  /** Who has spoken before. */
+  readonly #known = new WeakSet<Source>()
   readonly #maxStateBytes: number
   #relayEntry: AwarenessEntry
 
@@ -52,6 +64,9 @@ export class Presence<Source extends PresenceSource> {
       return { outcome: 'malformed' }
     }
     const firstWords: AwarenessEntry[] = []
+    // What one says first is of oneself; later words may be echoes of what another page of the same seat said.
+    const isIntroduction = !this.#known.has(source)
+    this.#known.add(source)
     for (const entry of entries) {
       if (!this.#maySpeakFor(source, entry.clientId)) continue
       const before = this.#present.get(entry.clientId)
@@ -61,15 +76,42 @@ export class Presence<Source extends PresenceSource> {
         if (before !== undefined && entry.clock >= before.clock) this.#remove(before, entry.clock)
         continue
       }
-      if (before !== undefined && entry.clock <= before.clock) continue
+      const comesBack = isIntroduction && before !== undefined && before.source !== source
+      if (before !== undefined && entry.clock <= before.clock && !comesBack) continue
       if (before === undefined && this.#count(source) >= CLIENT_IDS_PER_CONNECTION) continue
       const stamped = stamp(state, source.seat)
       if (stamped === undefined) return { outcome: 'malformed' }
       if (stamped.byteLength > this.#maxStateBytes) return { outcome: 'too large' }
-      if (before?.source !== source) firstWords.push(entry)
-      this.#put({ clientId: entry.clientId, clock: entry.clock, json: stamped, source, said: state })
+      const clock = Math.max(entry.clock, before?.clock ?? 0)
+      if (before?.source !== source) firstWords.push({ ...entry, clock })
+      this.#put({ clientId: entry.clientId, clock, json: stamped, source, seatId: source.seat.seatId, said: state })
     }
     return { outcome: 'heard', firstWords }
+  }
+
+  /** What people said on another relay, which has stamped it. */
+  hearElsewhere(relayId: string, entries: readonly AwarenessEntry[]): void {
+    for (const entry of entries) {
+      const before = this.#present.get(entry.clientId)
+      const state = readState(entry.json)
+      if (state === null && before?.source === relayId && entry.clock >= before.clock) this.#remove(before, entry.clock)
+      if (state === null || state === undefined || entry.clientId === this.relayClientId) continue
+      if (before !== undefined && entry.clock <= before.clock) continue
+      const { seatId } = (state.seat ?? {}) as { seatId?: unknown }
+      const owner = this.#ownerSeats.get(entry.clientId)
+      if (typeof seatId !== 'string' || (owner !== undefined && owner !== seatId)) continue
+      this.#put({ ...entry, source: relayId, seatId, said: state })
+    }
+  }
+
+  /** Takes away what was said on another relay. */
+  forgetElsewhere(relayId: string): void {
+    for (const present of this.#of(relayId)) this.#remove(present, present.clock)
+  }
+
+  /** All that was said here, for another relay. */
+  saidHere(): AwarenessEntry[] {
+    return [...this.#present.values()].filter(({ source }) => typeof source !== 'string')
   }
 
   /** Takes away what this connection spoke for. */
@@ -89,15 +131,16 @@ export class Presence<Source extends PresenceSource> {
   /** Sets what the relay itself says to all clients, under `relay`. Saying the same again keeps it from going stale. */
   sayAsRelay(state: object): void {
     this.#relayEntry = { clientId: this.relayClientId, clock: this.#relayEntry.clock + 1, json: encodeJson({ relay: state }) }
-    this.#news.set(this.relayClientId, this.#relayEntry)
+    // Every relay speaks for itself.
+    this.#news.set(this.relayClientId, { ...this.#relayEntry, isFromHere: false })
   }
 
-  /** All that changed since it was last asked, latest state only, as one awareness update; null when nothing did. */
-  takeNews(): Uint8Array | null {
+  /** All that changed since it was last asked; null when nothing did. */
+  takeNews(): PresenceNews | null {
     if (this.#news.size === 0) return null
-    const update = writeAwarenessEntries([...this.#news.values()])
+    const news = [...this.#news.values()]
     this.#news.clear()
-    return update
+    return { update: writeAwarenessEntries(news), saidHere: news.filter(({ isFromHere }) => isFromHere) }
   }
 
   /** Everybody's state and the relay's, for one who comes in or asks. */
@@ -121,15 +164,15 @@ export class Presence<Source extends PresenceSource> {
 
   #put(present: Present<Source>): void {
     this.#present.set(present.clientId, present)
-    this.#news.set(present.clientId, present)
+    this.#news.set(present.clientId, { ...present, isFromHere: typeof present.source !== 'string' })
     this.#ownerSeats.delete(present.clientId)
-    this.#ownerSeats.set(present.clientId, present.source.seat.seatId)
+    this.#ownerSeats.set(present.clientId, present.seatId)
     this.#forgetOldOwners()
   }
 
   #remove(present: Present<Source>, clock: number): void {
     this.#present.delete(present.clientId)
-    this.#news.set(present.clientId, goneEntry(present.clientId, clock))
+    this.#news.set(present.clientId, { ...goneEntry(present.clientId, clock), isFromHere: typeof present.source !== 'string' })
   }
 
   #forgetOldOwners(): void {
@@ -139,7 +182,7 @@ export class Presence<Source extends PresenceSource> {
     }
   }
 
-  #of(source: Source): Present<Source>[] {
+  #of(source: Source | string): Present<Source>[] {
     return [...this.#present.values()].filter((present) => present.source === source)
   }
 

@@ -7,11 +7,13 @@ import { isDocumentName } from '../access/role.ts'
 import type { Pen, Seat } from '../access/seat.ts'
 import { secretOfRequest } from '../access/seatCookie.ts'
 import type { Log } from '../log.ts'
+import type { Neighbours } from '../neighbours/neighbours.ts'
 import type { DocumentKey, Store } from '../store/store.ts'
 import { StoreError } from '../store/storeError.ts'
 import { closeSocket, Connection } from './connection.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { RelayLimits } from './limits.ts'
+import { Elsewhere } from './elsewhere.ts'
 import type { DecideWrite } from './ownWrite.ts'
 import type { Room } from './room.ts'
 import { Rooms } from './rooms.ts'
@@ -25,6 +27,8 @@ export interface RelayParts {
   readonly limits: RelayLimits
   readonly probeMs: number
   readonly log: Log
+  /** Other relays on the same store; null where there can be none. */
+  readonly neighbours: Neighbours | null
 }
 
 /** Where live connections go: `/s/<seatId>/<document>`, the address a stock provider makes of its two parts. */
@@ -41,15 +45,26 @@ export class Relay implements AccessListener {
   /** Revoked since the start: for one who was being let in at that very moment. */
   readonly #revokedLinks = new Set<string>()
   readonly #pinging: NodeJS.Timeout
+  readonly #elsewhere: Elsewhere | null
   #isStopping = false
 
   constructor(parts: RelayParts) {
     this.#parts = parts
     this.health = new StoreHealth(parts.store, parts.probeMs, parts.log)
-    this.#rooms = new Rooms({ store: parts.store, health: this.health, limits: parts.limits, log: parts.log, tally: this.tally })
+    const { store, access, neighbours, limits, log } = parts
+    this.#rooms = new Rooms({ store, health: this.health, limits, log, tally: this.tally, neighbours })
     this.#sockets = new WebSocketServer({ noServer: true, maxPayload: parts.limits.messageBytes, perMessageDeflate: false })
     this.#pinging = setInterval(() => this.#pingAll(), parts.limits.pingMs).unref()
-    parts.access.listen(this)
+    access.listen(this)
+    this.#elsewhere = neighbours === null ? null : new Elsewhere({
+      neighbours, store, access, health: this.health, rooms: this.#rooms, log, here: this,
+      liveSeats: () => [...this.#connections.keys()].map((connection) => connection.seat),
+    })
+  }
+
+  /** Opens the line to other relays, where there can be any. @throws StoreError when it does not open. */
+  async meetNeighbours(): Promise<void> {
+    if (this.#elsewhere !== null) await this.#parts.neighbours?.start(this.#elsewhere)
   }
 
   get people(): number {
@@ -115,6 +130,7 @@ export class Relay implements AccessListener {
     this.#isStopping = true
     clearInterval(this.#pinging)
     await this.#rooms.stop()
+    await this.#elsewhere?.stop()
     this.health.stop()
     for (const webSocket of this.#sockets.clients) closeSocket(webSocket, 'stopping')
   }

@@ -1,4 +1,5 @@
 import { mayWrite, type Pen } from '../access/seat.ts'
+import type { PresenceEntry } from '../neighbours/news.ts'
 import type { DocumentKey } from '../store/store.ts'
 import { asStoreError, StoreError } from '../store/storeError.ts'
 import type { CloseCause } from './closeCodes.ts'
@@ -11,6 +12,7 @@ import type { RoomHouse } from './roomHouse.ts'
 import { isEmptyUpdate, isUpdate, SharedDocument } from './sharedDocument.ts'
 import { timedLog } from './tally.ts'
 import { Throttle } from './throttle.ts'
+import { entriesOf, newsOf } from './relayedPresence.ts'
 import { refuseAll, rejectOwn, type Change, type Work } from './work.ts'
 
 /**
@@ -34,9 +36,10 @@ export class Room {
   constructor(key: DocumentKey, house: RoomHouse) {
     this.key = key
     this.#house = house
-    this.#company = new Company(house.limits, house.tally)
+    this.#company = new Company(house.limits, house.tally, (entries) => house.neighbours?.presence(key, newsOf(entries)))
     this.#work = new Throttle(() => this.#mergeWindowMs, () => this.#serveInbox())
     this.#stopHearingHealth = house.health.onChange(() => this.#healthChanged())
+    this.tellRelays()
     this.#work.ask()
   }
 
@@ -97,6 +100,34 @@ export class Room {
     this.#company.renamed(connection)
   }
 
+  /** Tells other relays that people are on this document here. */
+  tellRelays(): void {
+    this.#house.neighbours?.opened(this.key)
+  }
+
+  /** People are on this document on another relay too, which is told of everybody here and may have kept something. */
+  shared(): void {
+    this.#company.introduceAll()
+    this.readOn(Infinity)
+  }
+
+  /** Another relay may have kept updates up to that sequence. */
+  readOn(sequence: number): void {
+    if (this.#isClosed) return
+    this.#inbox.push({ kind: 'readOn', sequence })
+    this.#work.ask()
+  }
+
+  presenceHeard(relayId: string, entries: readonly PresenceEntry[]): void {
+    this.#company.hearElsewhere(relayId, entriesOf(entries))
+  }
+
+  /** The people on that relay are gone; what it kept last may not have been told any more. */
+  relayLost(relayId: string): void {
+    this.#company.forgetElsewhere(relayId)
+    this.readOn(Infinity)
+  }
+
   /** Tells all clients who holds the pen and whether edits are kept; said again now and then lest it go stale. */
   sayAsRelay(): void {
     if (this.#pen === undefined) return
@@ -124,6 +155,7 @@ export class Room {
   async #serveInbox(): Promise<void> {
     try {
       this.#document ??= await this.#open()
+      if (this.#document.isStale) await this.#goBack(this.#document)
       this.#inHand = this.#inbox
       this.#inbox = []
       await this.#serve(this.#document, this.#inHand)
@@ -148,26 +180,71 @@ export class Room {
     return document
   }
 
+  /**
+   * Back to what is kept, showing what others kept meanwhile. While a database is out of reach that has to wait, and
+   * nothing of the document is shown until then.
+   */
+  async #goBack(document: SharedDocument): Promise<void> {
+    try {
+      this.#passOn(await document.reload())
+    } catch (thrown) {
+      if (!(thrown instanceof StoreError) || thrown.trouble !== 'unreachable') throw thrown
+      this.#house.health.failed(thrown)
+    }
+  }
+
+  /** Takes in and shows what other relays kept. */
+  async #readOn(document: SharedDocument): Promise<void> {
+    try {
+      this.#passOn(await document.readOn())
+    } catch (thrown) {
+      this.#house.health.failed(asStoreError(thrown))
+    }
+  }
+
+  /** Another relay kept it: here it only has to be shown. */
+  #passOn(news: Uint8Array | null): void {
+    if (news !== null) this.#company.passOnEdits(news, 1)
+  }
+
+  /** What is kept now others may want to read. */
+  #tellKept(document: SharedDocument): void {
+    this.#house.neighbours?.rowsKept(this.key, document.lastSequence)
+    if (document.isBehind) this.readOn(Infinity)
+  }
+
   /** A store that takes nothing just now leaves the plan as it was; the next opening tries again. */
   async #bringUp(document: SharedDocument): Promise<void> {
     const news = await document.bringUp()
     if (news === null) return
     try {
-      await document.keep(news)
+      await document.keep(news, true)
     } catch (thrown) {
-      this.#house.health.failed(asStoreError(thrown))
-      await document.reload()
+      // Another relay that brought it up at the same moment has done what was to be done.
+      if (asStoreError(thrown).trouble !== 'conflict') this.#house.health.failed(asStoreError(thrown))
+      await this.#goBack(document)
     }
   }
 
   async #serve(document: SharedDocument, work: readonly Work[]): Promise<void> {
+    if (this.#hasToReadOn(document, work)) await this.#readOn(document)
     const changes = this.#sift(work)
     if (changes.length > 0) await this.#take(document, changes)
     for (const item of work) {
       if (item.kind === 'own') await this.#writeOwn(document, item)
-      if (item.kind === 'ask') this.#answer(document, item.connection, item.stateVector)
-      if (item.kind === 'catchUp') this.#askForMissing(document, item.connection)
+      if (item.kind === 'ask') this.#answer(document, item)
+      if (item.kind === 'catchUp' && !document.isStale) this.#askForMissing(document, item.connection)
     }
+  }
+
+  /**
+   * Told of something newer; and before an answer to one who may come from another relay, or a write that is decided by
+   * what the document holds.
+   */
+  #hasToReadOn(document: SharedDocument, work: readonly Work[]): boolean {
+    if (this.#house.neighbours === null || document.isStale) return false
+    return work.some((item) => (
+      item.kind === 'ask' || item.kind === 'own' || (item.kind === 'readOn' && item.sequence > document.lastSequence)))
   }
 
   /** The changes that may be applied. Senders of the others are told, once each. */
@@ -205,10 +282,11 @@ export class Room {
       await document.keep(applied.news)
     } catch (thrown) {
       this.#house.health.failed(asStoreError(thrown))
-      await document.reload()
+      await this.#goBack(document)
       return refuseAll(changes, 'not-kept')
     }
     this.#company.passOnEdits(applied.news, changes.length)
+    this.#tellKept(document)
   }
 
   async #isFull(document: SharedDocument): Promise<boolean> {
@@ -218,13 +296,16 @@ export class Room {
 
   async #writeOwn(document: SharedDocument, write: OwnWrite): Promise<void> {
     if (await this.#isFull(document)) return write.reject(new StoreError('full', 'the document is as large as may be'))
-    const news = await serveOwnWrite(document, write, this.#house.health)
-    if (news !== null) this.#company.passOnEdits(news, 1)
+    const news = await serveOwnWrite(document, write, this.#house.health, () => this.#goBack(document))
+    if (news === null) return
+    this.#company.passOnEdits(news, 1)
+    this.#tellKept(document)
   }
 
   /** One of them broke the document: back to what is kept, then each by itself, so that only the culprit is turned out. */
   async #takeOneByOne(document: SharedDocument, changes: readonly Change[]): Promise<void> {
-    await document.reload()
+    await this.#goBack(document)
+    if (document.isStale) return refuseAll(changes, 'not-kept')
     const [only, ...others] = changes
     if (only !== undefined && others.length === 0) return only.connection.close('badFrame')
     for (const change of changes) await this.#take(document, [change])
@@ -240,7 +321,9 @@ export class Room {
     connection.isAskedForMissing = isIncomplete && !isAnswer
   }
 
-  #answer(document: SharedDocument, connection: Connection, stateVector: Uint8Array): void {
+  #answer(document: SharedDocument, ask: Work & { kind: 'ask' }): void {
+    const { connection, stateVector } = ask
+    if (document.isStale) return void this.#inbox.push(ask)
     let missing
     try {
       missing = document.missingFrom(stateVector)
@@ -260,7 +343,7 @@ export class Room {
   #healthChanged(): void {
     this.sayAsRelay()
     if (this.#house.health.notKept !== null) return
-    this.#inbox.push({ kind: 'catchUp', connection: null })
+    this.#inbox.push({ kind: 'readOn', sequence: Infinity }, { kind: 'catchUp', connection: null })
     this.#work.askNow()
   }
 
@@ -291,6 +374,7 @@ export class Room {
     this.#work.stop()
     this.#stopHearingHealth()
     this.#house.closed(this)
+    this.#house.neighbours?.shut(this.key)
     this.#company.sendOff(cause)
     rejectOwn([...this.#inHand, ...this.#inbox])
   }

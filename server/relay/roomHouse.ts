@@ -1,4 +1,5 @@
 import type { Log } from '../log.ts'
+import type { Neighbours } from '../neighbours/neighbours.ts'
 import type { Store } from '../store/store.ts'
 import type { RelayLimits } from './limits.ts'
 import type { Room } from './room.ts'
@@ -12,6 +13,8 @@ export interface RoomHouse {
   readonly limits: RelayLimits
   readonly log: Log
   readonly tally: Tally
+  /** Other relays on the same store; null where there can be none. */
+  readonly neighbours: Neighbours | null
   /** Called once, when the room will serve nobody any more. */
   readonly closed: (room: Room) => void
 }

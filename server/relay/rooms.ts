@@ -42,6 +42,15 @@ export class Rooms {
     for (const room of this.#rooms.values()) if (room.key.jobId === jobId) room.penMoved(pen)
   }
 
+  /** The room of that document, while it is open. */
+  find({ jobId, document }: DocumentKey): Room | undefined {
+    return this.#rooms.get(`${jobId}/${document}`)
+  }
+
+  all(): Iterable<Room> {
+    return this.#rooms.values()
+  }
+
   /** Serves all that arrived, then ends every connection. */
   async stop(): Promise<void> {
     clearInterval(this.#renewal)

@@ -22,6 +22,9 @@ export class SharedDocument {
   #lastSequence = 0
   #bytes = 0
   #updatesInLog = 0
+  #isBehind = false
+  #isStale = true
+  #isLoaded = false
 
   private constructor(key: DocumentKey, log: DocumentLog) {
     this.#key = key
@@ -50,7 +53,7 @@ export class SharedDocument {
       await this.reload()
       return null
     }
-    return this.#news.length > 1 ? Y.mergeUpdates(this.#news) : (this.#news[0] ?? null)
+    return merged(this.#news)
   }
 
   /** Size of the log. After {@link compact} that is the size of the document. */
@@ -60,6 +63,21 @@ export class SharedDocument {
 
   get updatesInLog(): number {
     return this.#updatesInLog
+  }
+
+  /** Sequence up to which all that is kept is here. */
+  get lastSequence(): number {
+    return this.#lastSequence
+  }
+
+  /** Whether another relay is known to have kept something that is not here: see {@link readOn}. */
+  get isBehind(): boolean {
+    return this.#isBehind
+  }
+
+  /** Whether it holds something that is not kept, since it could not be reloaded yet. Nobody may see it then. */
+  get isStale(): boolean {
+    return this.#isStale
   }
 
   stateVector(): Uint8Array {
@@ -80,7 +98,7 @@ export class SharedDocument {
   change(make: (doc: Y.Doc) => void): Uint8Array | null {
     this.#news = []
     this.#doc.transact(() => make(this.#doc))
-    return this.#news.length > 1 ? Y.mergeUpdates(this.#news) : (this.#news[0] ?? null)
+    return merged(this.#news)
   }
 
   /** @throws when an update cannot be integrated; the document must then be reloaded. */
@@ -93,20 +111,53 @@ export class SharedDocument {
         if (this.#dropUnresolved()) incomplete.add(index)
       })
     })
-    const news = this.#news.length > 1 ? Y.mergeUpdates(this.#news) : (this.#news[0] ?? null)
-    return { news, incomplete }
+    return { news: merged(this.#news), incomplete }
   }
 
-  /** Appends news to the log. @throws StoreError when it could not be kept; the document must then be reloaded. */
-  async keep(news: Uint8Array): Promise<void> {
-    this.#lastSequence = await this.#log.append(this.#key, news)
+  /**
+   * Appends news to the log.
+   *
+   * @param onlyNext whether it must not be kept when another relay has kept something that is not here yet
+   * @throws StoreError when it could not be kept (`conflict` for the latter); the document must then be reloaded.
+   */
+  async keep(news: Uint8Array, onlyNext = false): Promise<void> {
+    const sequence = await (onlyNext ? this.#log.append(this.#key, news, this.#lastSequence) : this.#log.append(this.#key, news))
     this.#bytes += news.byteLength
     this.#updatesInLog += 1
+    // What another relay kept in between has yet to be read; until then only what stands before it is whole.
+    if (!this.#isBehind && sequence === this.#lastSequence + 1) this.#lastSequence = sequence
+    else this.#isBehind = true
   }
 
-  /** Goes back to exactly what the store holds. */
-  async reload(): Promise<void> {
+  /**
+   * Takes in what other relays kept since.
+   *
+   * @returns what was new in it, merged into one update; null when nothing was.
+   * @throws StoreError when the log cannot be read; the document is as it was then.
+   */
+  async readOn(): Promise<Uint8Array | null> {
+    const kept = await this.#log.readDocument(this.#key, this.#lastSequence)
+    this.#news = []
+    this.#doc.transact(() => kept.updates.forEach((update) => Y.applyUpdate(this.#doc, update)))
+    this.#lastSequence = kept.lastSequence
+    this.#isBehind = false
+    this.#bytes += kept.updates.reduce((total, update) => total + update.byteLength, 0)
+    this.#updatesInLog += kept.updates.length
+    return merged(this.#news)
+  }
+
+  /**
+   * Goes back to exactly what the store holds.
+   *
+   * @returns what other relays kept since it was last read, merged into one update: it was shown to nobody here yet.
+   * @throws StoreError when the log cannot be read; the document is stale then.
+   */
+  async reload(): Promise<Uint8Array | null> {
+    const before = this.#lastSequence
+    this.#isStale = true
     const kept = await this.#log.readDocument(this.#key)
+    const isNothingMissed = !this.#isLoaded || kept.lastSequence === before
+    const missed = isNothingMissed ? null : merged((await this.#log.readDocument(this.#key, before)).updates)
     const doc = new Y.Doc()
     doc.transact(() => kept.updates.forEach((update) => Y.applyUpdate(doc, update)))
     doc.on('update', (update: Uint8Array) => this.#news.push(update))
@@ -115,11 +166,15 @@ export class SharedDocument {
     this.#lastSequence = kept.lastSequence
     this.#bytes = kept.updates.reduce((total, update) => total + update.byteLength, 0)
     this.#updatesInLog = kept.updates.length
+    this.#isBehind = false
+    this.#isStale = false
+    this.#isLoaded = true
+    return missed
   }
 
   /** Folds the log into one update. @throws StoreError; nothing is lost then. */
   async compact(): Promise<void> {
-    if (this.#updatesInLog < 2) return
+    if (this.#updatesInLog < 2 || this.#isBehind || this.#isStale) return
     const snapshot = Y.encodeStateAsUpdate(this.#doc)
     await this.#log.compact(this.#key, snapshot, this.#lastSequence)
     this.#bytes = snapshot.byteLength
@@ -141,6 +196,10 @@ export class SharedDocument {
     store.pendingDs = null
     return true
   }
+}
+
+function merged(updates: readonly Uint8Array[]): Uint8Array | null {
+  return updates.length > 1 ? Y.mergeUpdates([...updates]) : (updates[0] ?? null)
 }
 
 /** Whether the bytes decode as an update throughout. Costs no more than their length, whatever they claim to hold. */

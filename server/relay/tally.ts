@@ -41,11 +41,11 @@ export class Tally {
 /** The same log, with how long each append took told to the tally. */
 export function timedLog(log: DocumentLog, tally: Tally): DocumentLog {
   return {
-    readDocument: (key) => log.readDocument(key),
+    readDocument: (key, afterSequence) => log.readDocument(key, afterSequence),
     compact: (key, snapshot, upToSequence) => log.compact(key, snapshot, upToSequence),
-    async append(key, update) {
+    async append(key, update, onlyBehind) {
       const startedMs = performance.now()
-      const sequence = await log.append(key, update)
+      const sequence = await log.append(key, update, onlyBehind)
       tally.onAppend((performance.now() - startedMs) / 1_000)
       return sequence
     },
