@@ -50,6 +50,14 @@ describe('the board', () => {
     await page.getByText('Metres').click()
     await page.keyboard.press('Escape')
     expect(await height.inputValue()).toBe('2.05 m')
+    // Half of full is one stop down, and the demo's heads write stops from full.
+    const power = page.getByRole('textbox', { name: 'Light A: power' })
+    const before = await power.inputValue()
+    await power.fill('1/2')
+    await power.press('Enter')
+    expect(await power.inputValue()).toBe('−1.0')
+    await ines.undo()
+    expect(await power.inputValue()).toBe(before)
   })
 
   it('saves the job as a file and opens it again; a broken file is refused with its problems', async () => {

@@ -1,5 +1,7 @@
 import { useMemo } from 'react'
-import { switchLight } from '../../../shared-core/plan/edits/lights.ts'
+import { setPower, switchLight } from '../../../shared-core/plan/edits/lights.ts'
+import { QuantityField } from '../../panels/planFields.tsx'
+import { powerOf } from '../../panels/quantities.ts'
 import { usePlanEdit } from '../../session/usePlanEdit.ts'
 import { useBoard, useBoardStore } from '../../session/useBoard.ts'
 import { keyText, type ThingKey } from '../things.ts'
@@ -30,7 +32,10 @@ export function FloorList() {
         caption="Lights"
         columns={columns}
         rows={lightRows}
-        firstRow={{ label: 'Light', cellOf: ({ item, name }) => <OnOff id={item.id} on={item.light.on} name={name} /> }}
+        firstRows={[
+          { label: 'Light', cellOf: ({ item, name }) => <OnOff id={item.id} on={item.light.on} name={name} /> },
+          { label: 'Power', cellOf: ({ item, name }) => <Power column={item} name={name} /> },
+        ]}
       />
       <NumbersTable
         caption="Flags, V-flats, boards and scrims"
@@ -93,5 +98,20 @@ function OnOff({ id, on, name }: { readonly id: string; readonly on: boolean; re
     >
       {on ? 'on' : 'off'}
     </button>
+  )
+}
+
+/** As the head's own panel writes it; nothing for a light without a head. */
+function Power({ column: { id, light }, name }: { readonly column: LightColumn; readonly name: string }) {
+  const head = useBoard((board) => board.plan.heads[light.headId])
+  if (head === undefined) return null
+  return (
+    <QuantityField
+      label={`${name}: power`}
+      labelHidden
+      value={light.energyJoules}
+      quantity={powerOf(head)}
+      change={(joules) => (plan, lookId) => setPower(plan, lookId, id, joules)}
+    />
   )
 }

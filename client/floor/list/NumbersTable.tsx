@@ -19,12 +19,12 @@ interface NumbersTableProps<Item> {
   readonly caption: string
   readonly columns: readonly TableColumn<Item>[]
   readonly rows: readonly NumberRow<Item>[]
-  /** A row before the numbers, such as switches. */
-  readonly firstRow?: { readonly label: string; readonly cellOf: (column: TableColumn<Item>) => ReactNode }
+  /** Rows before the numbers whose cells are of their own making, such as switches. */
+  readonly firstRows?: readonly { readonly label: string; readonly cellOf: (column: TableColumn<Item>) => ReactNode }[]
 }
 
 /** Things side by side, their numbers below one another, each to be typed or stepped. */
-export function NumbersTable<Item>({ caption, columns, rows, firstRow }: NumbersTableProps<Item>) {
+export function NumbersTable<Item>({ caption, columns, rows, firstRows = [] }: NumbersTableProps<Item>) {
   const units = useBoard((board) => board.units)
   const mayEdit = useBoard((board) => board.mayEdit)
   const because = useBoard((board) => board.mayNotBecause)
@@ -41,12 +41,12 @@ export function NumbersTable<Item>({ caption, columns, rows, firstRow }: Numbers
           </tr>
         </thead>
         <tbody>
-          {firstRow !== undefined && (
-            <tr>
-              <th scope="row">{firstRow.label}</th>
-              {columns.map((column) => <td key={column.id}>{firstRow.cellOf(column)}</td>)}
+          {firstRows.map(({ label, cellOf }) => (
+            <tr key={label}>
+              <th scope="row">{label}</th>
+              {columns.map((column) => <td key={column.id}>{cellOf(column)}</td>)}
             </tr>
-          )}
+          ))}
           {rows.map((row) => (
             <tr key={row.label}>
               <th scope="row">{row.label}</th>
