@@ -4,10 +4,11 @@
  */
 import { spawnSync } from 'node:child_process'
 
+// The core checks are pure computing and know nothing of one another: both cores do them, where vitest would leave one of two free.
 const steps: readonly (readonly [name: string, command: string, ...args: string[]])[] = [
   ['types', 'tsc', '--noEmit'],
   ['lint', 'eslint', '.', '--max-warnings', '0'],
-  ['core and reference checks', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'core'],
+  ['core and reference checks', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'core', '--maxWorkers', '2'],
   ['relay, store and command line', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'server'],
   ['PostgreSQL and relays that share it', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'postgres'],
   ['client build', 'vite', 'build', '--config', 'client/vite.config.ts', '--logLevel', 'warn'],
