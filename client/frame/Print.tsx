@@ -42,6 +42,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
   const soloLightId = useBoard((board) => board.soloLightId)
   const seesBefore = useBoard((board) => board.seesBefore)
   const beforeKept = useBoard((board) => board.beforeKept)
+  const beforeOf = useBoard((board) => board.beforeOfAnother?.name ?? null)
   // At once, as the picture: one drawn with another gel must not be laid before it is known that it has to fade.
   const lamps = useBoardAtOnce((board) => Object.values(board.shown.looks[board.lookId]?.lights ?? {}).map(({ on, gelIds }) => `${on} ${gelIds.join('+')}`).join())
   const [letters, setLetters] = useState<readonly PictureLetter[]>([])
@@ -91,7 +92,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
       )}
       {eyesShown && <EyeInset frameWidthPixels={widthPixels} frameHeightPixels={heightPixels} fadeKey={lit} />}
       <ViewLegend view={view} />
-      {seesBefore && <p className="before-word">{isPlain ? 'Before' : beforeKept ? 'Before, as kept' : 'Before your last change'}</p>}
+      {seesBefore && <p className="before-word">{isPlain ? 'Before' : beforeOf !== null ? `Before, as ${beforeOf} sees it` : beforeKept ? 'Before, as kept' : 'Before your last change'}</p>}
       <FramePencil widthPixels={widthPixels} heightPixels={heightPixels} />
       <FramePointers />
       {!isPlain && <ReadingCard taken={taken} />}

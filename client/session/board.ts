@@ -16,13 +16,29 @@ export interface Sees {
   readonly view: PictureView
   readonly soloLightId: string | null
   readonly before: boolean
+  /** Whether they keep a Before of their own choice; else it is the plan before their last change. */
+  readonly beforeKept: boolean
+  /** A whole page that they have open over the board. */
+  readonly page: SharedPage | null
+  /** What was kept and they look at instead of the shared plan. */
+  readonly reopened: KeptThing | null
   /** Where they point in the Frame, as shares from its left and top: the same place of the picture at every size. */
   readonly pointer: { readonly frameX: number; readonly frameY: number } | null
   /** Seat of the person they look with. */
   readonly with: string | null
 }
 
-export const SEES_PLAINLY: Sees = { view: 'picture', soloLightId: null, before: false, pointer: null, with: null }
+/** Pages on which people come to agree, and which one may open because another has. */
+export const SHARED_PAGES = ['proof-sheet', 'stand-ins', 'agreed', 'screen-check'] as const
+export type SharedPage = (typeof SHARED_PAGES)[number]
+
+/** A lock or a "that one", by its id among the notes. */
+export interface KeptThing {
+  readonly kind: 'lock' | 'that-one'
+  readonly id: string
+}
+
+export const SEES_PLAINLY: Sees = { view: 'picture', soloLightId: null, before: false, beforeKept: false, page: null, reopened: null, pointer: null, with: null }
 
 /** Another person on the job, as the relay stamps them. */
 export interface Person {
@@ -55,6 +71,14 @@ export interface Reopened {
   readonly lookId: string
   /** What it is, to follow "You are looking at": "lock 3", "the one Pell meant" */
   readonly words: string
+  /** By which others find the same. */
+  readonly kept: KeptThing
+}
+
+/** The plan before another's last change, or as they kept it. */
+export interface BeforeOfAnother {
+  readonly name: string
+  readonly plan: Plan
 }
 
 /**
@@ -90,6 +114,8 @@ export interface Board {
   readonly beforeKept: boolean
   /** The Frame shows `before` while this is held. */
   readonly seesBefore: boolean
+  /** Whose Before `seesBefore` shows, where that is another's; null for one's own. */
+  readonly beforeOfAnother: BeforeOfAnother | null
   /** What the Frame is looked at as. */
   readonly frameView: PictureView
   /** Seat of the person this one looks with; null for looking on one's own. */
@@ -111,6 +137,10 @@ export interface Board {
   /** Keeps the plan as it is now to compare with, or goes back to comparing with one's last change. */
   keepBefore(kept: boolean): void
   seeBefore(sees: boolean): void
+  /** Shows what another's Before shows. False where this page does not know it: it came after their last change. */
+  seeBeforeOf(person: Pick<Person, 'seatId' | 'name'>): boolean
+  /** Tells the others what page is open over the board. */
+  tellPage(page: SharedPage | null): void
   lookAs(view: PictureView): void
   /** Where this person points in the Frame. */
   pointInFrame(place: Sees['pointer']): void

@@ -4,7 +4,8 @@ import { shareStructure } from '../../shared-core/plan/reading/shareStructure.ts
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { PictureView } from '../../shared-core/picture/views.ts'
 import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import type { Board, ConnectionView, Reopened, Role, Sees, Selection, Units } from './board.ts'
+import type { Board, ConnectionView, Person, Reopened, Role, Sees, Selection, SharedPage, Units } from './board.ts'
+import { createBeforeOfOthers } from './beforeOfOthers.ts'
 import type { Company, OwnPresence } from './company.ts'
 import { handsThatCount, withHands } from './handsOver.ts'
 import { pageClock, type Clock } from './latestOnly.ts'
@@ -52,6 +53,8 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let ownHand: PlanEdit | null = null
   let pointer: OwnPresence['pointer'] = null
   let framePointer: Sees['pointer'] = null
+  let pageOpen: SharedPage | null = null
+  const beforeOfOthers = createBeforeOfOthers()
   let frameAsked = false
   let beforeLastChange: Plan | null = null
   let shownFrom: readonly unknown[] = []
@@ -94,10 +97,25 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     },
     keepBefore: (kept: boolean) => {
       store.setState({ beforeKept: kept, before: kept ? store.getState().plan : beforeLastChange })
+      tell()
       say(kept ? 'Kept: Before now shows the Frame as it is here' : 'Before shows the Frame before your last change again')
     },
     seeBefore: (sees: boolean) => {
-      store.setState({ seesBefore: sees && store.getState().before !== null })
+      store.setState({ seesBefore: sees && store.getState().before !== null, beforeOfAnother: null })
+      tell()
+    },
+    seeBeforeOf: ({ seatId, name }: Pick<Person, 'seatId' | 'name'>) => {
+      const plan = beforeOfOthers.of(seatId)
+      if (plan === null) return false
+      const now = store.getState()
+      // Asked again with every move of another's pointer.
+      if (now.seesBefore && now.beforeOfAnother?.plan === plan) return true
+      store.setState({ seesBefore: true, beforeOfAnother: { name, plan } })
+      tell()
+      return true
+    },
+    tellPage: (page: SharedPage | null) => {
+      pageOpen = page
       tell()
     },
     lookAs: (frameView: PictureView) => {
@@ -144,7 +162,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     if (kept !== null) ownHand = null
     // What both plans share, the prediction need not work out again.
     const plan = kept === null ? sharedPlan : shareStructure(sharedPlan, kept.plan)
-    showPlan(plan, kept?.lookId ?? lookLeft ?? lookId, { reopened: kept, seesBefore: false, soloLightId: null })
+    showPlan(plan, kept?.lookId ?? lookLeft ?? lookId, { reopened: kept, seesBefore: false, beforeOfAnother: null, soloLightId: null })
     takeRights()
     tell()
   }
@@ -175,8 +193,8 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   }
 
   function tell(): void {
-    const { selection, lookId, frameView, soloLightId, seesBefore, looksWith } = store.getState()
-    const sees: Sees = { view: frameView, soloLightId, before: seesBefore, pointer: framePointer, with: looksWith }
+    const { selection, lookId, frameView, soloLightId, seesBefore, beforeKept, looksWith, reopened } = store.getState()
+    const sees: Sees = { view: frameView, soloLightId, before: seesBefore, beforeKept, page: pageOpen, reopened: reopened?.kept ?? null, pointer: framePointer, with: looksWith }
     parts.company.tell({ pointer, selection, inHand: ownHand, lookId, sees })
   }
 
@@ -234,6 +252,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     if (reopened === null) showPlan(plan, lookId)
     if (plan === before || by === null) return
     if (by !== 'self') rememberBeforeOthers(before)
+    if (by !== 'self') beforeOfOthers.changed(parts.company.seatsBehind?.(by) ?? [], before)
     const change = { before, after: plan, isOwn: by === 'self', names: by === 'self' ? [] : parts.company.namesBehind?.(by) ?? [] }
     for (const listener of planListeners) listener(change)
   }
@@ -252,6 +271,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
   function takePeople(): void {
     const people = parts.company.people()
+    beforeOfOthers.people(people, sharedPlan)
     store.setState({ people })
     takeRights()
     predictOnNextFrame()
@@ -295,7 +315,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
 
 type Fields = Omit<
   Board,
-  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'lookAs' | 'pointInFrame' | 'lookWith' | 'reopen' | 'handPenTo' | 'takePenBack'
+  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'seeBeforeOf' | 'tellPage' | 'lookAs' | 'pointInFrame' | 'lookWith' | 'reopen' | 'handPenTo' | 'takePenBack'
 >
 
 function start(parts: BoardParts): Fields {
@@ -321,6 +341,7 @@ function start(parts: BoardParts): Fields {
     before: null,
     beforeKept: false,
     seesBefore: false,
+    beforeOfAnother: null,
     frameView: 'picture',
     looksWith: null,
     reopened: null,

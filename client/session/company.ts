@@ -20,6 +20,8 @@ export interface Company {
   onChange(listener: () => void): () => void
   /** Names behind client ids of the shared document, of those who are here; left out where nobody else can be. */
   namesBehind?(clientIds: readonly number[]): readonly string[]
+  /** Their seats, likewise. */
+  seatsBehind?(clientIds: readonly number[]): readonly string[]
 }
 
 /** Nobody else: the board on its own, before joining or in a test. */

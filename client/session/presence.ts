@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { readEdit } from '../../shared-core/plan/readEdit.ts'
 import { coordinateMetres, idText } from '../../shared-core/plan/schema/quantities.ts'
-import { SEES_PLAINLY, type Selection } from './board.ts'
+import { SEES_PLAINLY, SHARED_PAGES, type Selection } from './board.ts'
 import type { OwnPresence } from './company.ts'
 
 /** What others say of themselves is a stranger's word: nothing of it is used before it has passed here. */
@@ -17,6 +17,9 @@ const seesSchema = z.object({
   view: z.enum(['picture', 'stops', 'leaders', 'clipping']).catch('picture'),
   soloLightId: idText.nullable().catch(null),
   before: z.boolean().catch(false),
+  beforeKept: z.boolean().catch(false),
+  page: z.enum(SHARED_PAGES).nullable().catch(null),
+  reopened: z.object({ kind: z.enum(['lock', 'that-one']), id: idText }).nullable().catch(null),
   pointer: z.object({ frameX: z.number().min(0).max(1), frameY: z.number().min(0).max(1) }).nullable().catch(null),
   with: z.string().max(64).nullable().catch(null),
 })

@@ -63,6 +63,7 @@ export function createSharedCompany(first: Awareness, seat: SeatInfo, pen: PenRe
       return () => listeners.delete(listener)
     },
     namesBehind: (clientIds) => [...new Set(clientIds.flatMap((id) => readPresence(awareness.getStates().get(id))?.seat.name ?? []))],
+    seatsBehind: (clientIds) => [...new Set(clientIds.flatMap((id) => readPresence(awareness.getStates().get(id))?.seat.seatId ?? []))],
     moveTo: hold,
     close: () => awareness.off('change', onAwareness),
   }

@@ -2,7 +2,7 @@ import type { BrowserContext } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
-import { demoJob } from './demoJob.ts'
+import { demoJob, LAPTOP, PHONE } from './demoJob.ts'
 
 describe('a call', () => {
   const job = demoJob()
@@ -53,6 +53,42 @@ describe('a call', () => {
     await pell.page.getByRole('button', { name: 'Stop', exact: true }).click()
   })
 
+  it('shows the leader\'s Before while it is held, and says in words what page the leader has open', async () => {
+    await pell.page.getByRole('button', { name: 'Look with Ines again' }).click()
+    const before = await pell.numbers('C')
+    await ines.stepPower('C', -4)
+    await expect.poll(() => pell.numbers('C')).not.toBe(before)
+    await ines.page.getByRole('button', { name: /^Before/ }).first().hover()
+    await ines.page.mouse.down()
+    await pell.page.getByText('Before, as Ines sees it').waitFor()
+    await ines.page.mouse.up()
+    await expect.poll(() => pell.page.getByText('Before, as Ines sees it').count()).toBe(0)
+
+    await ines.page.getByRole('button', { name: 'Agree', exact: true }).click()
+    await ines.page.getByRole('button', { name: /^Proof sheet/ }).click()
+    await pell.page.getByText('Ines has the proof sheet open').waitFor()
+    await pell.page.setViewportSize(PHONE.viewport)
+    await pell.page.getByText('Ines has the proof sheet open').waitFor()
+    expect(await axeFaults(pell.page, '.look-with')).toEqual([])
+    expect(await pell.page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.viewport.width)
+    await pell.page.getByRole('button', { name: 'Open it here' }).click()
+    await pell.page.getByRole('dialog', { name: 'Proof sheet' }).waitFor()
+    await pell.page.keyboard.press('Escape')
+    await ines.page.keyboard.press('Escape')
+    await expect.poll(() => pell.page.getByText('Ines has the proof sheet open').count()).toBe(0)
+    await pell.page.setViewportSize(LAPTOP.viewport)
+    await pell.page.getByRole('button', { name: 'Stop', exact: true }).click()
+  })
+
+  it('takes a pointer away when the finger lifts', async () => {
+    await pell.page.setViewportSize(LAPTOP.viewport)
+    const touched = (type: string) => ines.page.locator('.frame-print').dispatchEvent(type, { pointerType: 'touch', pointerId: 7, clientX: 300, clientY: 300, bubbles: true })
+    await touched('pointermove')
+    await pell.page.locator('.frame-pointer').waitFor()
+    await touched('pointerup')
+    await expect.poll(() => pell.page.locator('.frame-pointer').count()).toBe(0)
+  })
+
   it('has everybody\'s pointer at the same place of the picture, whatever the size of the screen', async () => {
     await pell.page.setViewportSize({ width: 1100, height: 760 })
     const frame = (await ines.page.locator('.frame-print').boundingBox())!
@@ -66,5 +102,12 @@ describe('a call', () => {
     await ines.page.mouse.move(4, 4)
     await expect.poll(() => pell.page.locator('.frame-pointer').count()).toBe(0)
     expect([ines.troubles, pell.troubles]).toEqual([[], []])
+  })
+
+  it('lets go of a leader who has left, and says so', async () => {
+    await pell.page.getByRole('button', { name: 'Look with Ines again' }).click()
+    await pell.page.getByText('You look with Ines').waitFor()
+    await ines.page.close()
+    await pell.page.getByText('Ines has left. You look on your own').waitFor({ timeout: 15_000 })
   })
 })

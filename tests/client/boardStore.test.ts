@@ -269,7 +269,7 @@ describe('the board store', () => {
     board().edit(aperture(demoPlan, 11))
     const changes: PlanSeenChange[] = []
     store.onPlanChange((change) => changes.push(change))
-    const meant = { plan: demoPlan, lookId: demoLookId, words: 'lock 1, Violet' }
+    const meant = { plan: demoPlan, lookId: demoLookId, words: 'lock 1, Violet', kept: { kind: 'lock' as const, id: 'l1' } }
     board().hold(aperture(demoPlan, 16))
     board().reopen(meant)
     expect(board().plan).toEqual(demoPlan)
@@ -300,7 +300,7 @@ describe('the board store', () => {
     })
     const heard: (number | undefined)[] = []
     store.onPlanChange(({ before, after }) => heard.push(before.looks[demoLookId]?.camera.fNumber, after.looks[demoLookId]?.camera.fNumber))
-    store.getState().reopen({ plan: demoPlan, lookId: demoLookId, words: 'lock 1' })
+    store.getState().reopen({ plan: demoPlan, lookId: demoLookId, words: 'lock 1', kept: { kind: 'lock', id: 'l1' } })
     plan.write(aperture(demoPlan, 11))
     expect(heard).toEqual([demoPlan.looks[demoLookId]?.camera.fNumber, 11])
     expect(store.getState().plan).toEqual(demoPlan)
@@ -315,9 +315,9 @@ describe('the board store', () => {
     board().edit(made.edit)
     const own = board().lookId
     store.subscribe(({ shown, plan, lookId }) => expect([shown.looks[lookId], plan.looks[lookId]]).not.toContain(undefined))
-    board().reopen({ plan: demoPlan, lookId: demoLookId, words: 'lock 1' })
+    board().reopen({ plan: demoPlan, lookId: demoLookId, words: 'lock 1', kept: { kind: 'lock', id: 'l1' } })
     expect([board().lookId, own === demoLookId]).toEqual([demoLookId, false])
-    board().reopen({ plan: demoPlan, lookId: 'nowhere', words: 'lock 2' })
+    board().reopen({ plan: demoPlan, lookId: 'nowhere', words: 'lock 2', kept: { kind: 'lock', id: 'l2' } })
     expect(board().reopened?.words).toBe('lock 1')
     board().reopen(null)
     expect([board().lookId, board().plan.looks[demoLookId]]).toEqual([own, undefined])

@@ -122,11 +122,12 @@ describe('the hash of a plan', () => {
 describe('what was kept', () => {
   it('is shown exactly as it was, or not at all, in words', async () => {
     const reopen = vi.fn()
+    const thing = { kind: 'lock' as const, id: 'l1' }
     const fetchKept = async () => ({ ok: true as const, value: new TextEncoder().encode(things.plan) })
-    expect(await reopenKept({ reopen }, { planHash: frozen.planHash, lookId: demoLookId }, 'lock 1', fetchKept)).toBeNull()
-    expect(reopen).toHaveBeenCalledExactlyOnceWith({ plan: demoPlan, lookId: demoLookId, words: 'lock 1' })
+    expect(await reopenKept({ reopen }, { planHash: frozen.planHash, lookId: demoLookId }, 'lock 1', thing, fetchKept)).toBeNull()
+    expect(reopen).toHaveBeenCalledExactlyOnceWith({ plan: demoPlan, lookId: demoLookId, words: 'lock 1', kept: thing })
     for (const kept of [{ planHash: sha256Of('else'), lookId: demoLookId }, { planHash: frozen.planHash, lookId: 'nowhere' }]) {
-      expect(await reopenKept({ reopen }, kept, 'lock 1', fetchKept)).toEqual(expect.any(String))
+      expect(await reopenKept({ reopen }, kept, 'lock 1', thing, fetchKept)).toEqual(expect.any(String))
     }
     expect(reopen).toHaveBeenCalledOnce()
   })

@@ -11,9 +11,10 @@ const inHand = { name: 'changeCamera', changes: [{ path: ['looks', demoLookId, '
 describe('reading one presence', () => {
   it('takes what somebody sees part by part, and nothing that is not a view', () => {
     const seat = { seatId: 's2', name: 'Tobin', role: 'assistant' as const }
-    const sees = { view: 'stops', soloLightId: 'c', before: true, pointer: { frameX: 0.25, frameY: 0.5 }, with: 's1' }
+    const sees = { view: 'stops', soloLightId: 'c', before: true, beforeKept: true, page: 'proof-sheet', reopened: { kind: 'lock', id: 'l1' }, pointer: { frameX: 0.25, frameY: 0.5 }, with: 's1' }
     expect(readPresence({ seat, sees })!.sees).toEqual(sees)
-    expect(readPresence({ seat, sees: { ...sees, view: 'x-ray', pointer: { frameX: 4, frameY: 0 } } })!.sees).toEqual({ ...sees, view: 'picture', pointer: null })
+    expect(readPresence({ seat, sees: { ...sees, view: 'x-ray', page: 'admin', reopened: { kind: 'lock' }, pointer: { frameX: 4, frameY: 0 } } })!.sees)
+      .toEqual({ ...sees, view: 'picture', page: null, reopened: null, pointer: null })
   })
 
   it('is nobody’s without the relay’s stamp', () => {

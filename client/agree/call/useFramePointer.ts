@@ -13,9 +13,14 @@ export function useFramePointer(frame: RefObject<HTMLElement | null>): void {
       board.getState().pointInFrame({ frameX: within((event.clientX - box.left) / box.width), frameY: within((event.clientY - box.top) / box.height) })
     }
     const leave = () => board.getState().pointInFrame(null)
+    // A finger that has gone points nowhere; whoever captured it may have kept the browser from saying that it left.
+    const lift = (event: PointerEvent) => event.pointerType !== 'mouse' && leave()
+    element.addEventListener('pointerup', lift)
     element.addEventListener('pointermove', move)
     for (const end of ['pointerleave', 'pointercancel'] as const) element.addEventListener(end, leave)
     return () => {
+      leave()
+      element.removeEventListener('pointerup', lift)
       element.removeEventListener('pointermove', move)
       for (const end of ['pointerleave', 'pointercancel'] as const) element.removeEventListener(end, leave)
     }

@@ -1,5 +1,5 @@
 import type { Lock, ThatOne } from '../../../shared-core/notes/entries.ts'
-import type { Board } from '../../session/board.ts'
+import type { Board, KeptThing } from '../../session/board.ts'
 import { keptPlan, type FetchKept } from './keptThings.ts'
 import type { NotesBoard } from './notesBoard.ts'
 
@@ -22,18 +22,18 @@ export function createReopening(
   board: Reading<Pick<Board, 'reopen'>>, notes: Reading<Pick<NotesBoard, 'notes' | 'seat'>>, fetchKept: FetchKept,
 ): Reopening {
   let asked = 0
-  function show(kept: Pick<ThatOne, 'planHash' | 'lookId'>, words: string): Promise<string | null> {
+  function show(kept: Pick<ThatOne, 'planHash' | 'lookId'>, words: string, thing: KeptThing): Promise<string | null> {
     const own = ++asked
-    return reopenKept({ reopen: (found) => void (own === asked && board.getState().reopen(found)) }, kept, words, fetchKept)
+    return reopenKept({ reopen: (found) => void (own === asked && board.getState().reopen(found)) }, kept, words, thing, fetchKept)
   }
   return {
     async thatOne(id) {
       const one = notes.getState().notes.thatOnes[id]
-      return one === undefined ? 'That is not there.' : show(one, wordsOfThatOne(one, notes.getState().seat.seatId))
+      return one === undefined ? 'That is not there.' : show(one, wordsOfThatOne(one, notes.getState().seat.seatId), { kind: 'that-one', id })
     },
     async lock(id) {
       const lock = notes.getState().notes.locks[id]
-      return lock === undefined ? 'That lock is not there.' : show(lock, wordsOfLock(lock))
+      return lock === undefined ? 'That lock is not there.' : show(lock, wordsOfLock(lock), { kind: 'lock', id })
     },
     leave() {
       asked += 1
@@ -47,12 +47,12 @@ export function createReopening(
  * with null once it is shown, or with the words on why it cannot be.
  */
 export async function reopenKept(
-  board: Pick<Board, 'reopen'>, kept: Pick<ThatOne, 'planHash' | 'lookId'>, words: string, fetchKept: FetchKept,
+  board: Pick<Board, 'reopen'>, kept: Pick<ThatOne, 'planHash' | 'lookId'>, words: string, thing: KeptThing, fetchKept: FetchKept,
 ): Promise<string | null> {
   const plan = await keptPlan(kept.planHash, fetchKept)
   if (!plan.ok) return plan.words
   if (plan.value.looks[kept.lookId] === undefined) return 'The look that was meant is not in the plan that was kept.'
-  board.reopen({ plan: plan.value, lookId: kept.lookId, words })
+  board.reopen({ plan: plan.value, lookId: kept.lookId, words, kept: thing })
   return null
 }
 
