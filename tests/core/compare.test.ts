@@ -123,6 +123,23 @@ describe('changes since', () => {
     expect(askAgain(all, 2).isNeeded).toBe(false)
   })
 
+  it('of a light that was off are told by what they do once it is on', () => {
+    const off = changed(demoPlan, [`${light('c')}/on`, false])
+    const other = Object.keys(demoPlan.gels).find((id) => !look.lights['c']!.gelIds.includes(id))!
+    const now = changed(demoPlan, [`${light('c')}/gelIds`, [other]])
+    const { changes, before, after } = compareLooks(off, LOOK, now, LOOK)
+    const gel = changes.find(({ key }) => key === 'lights/c/gel')!
+    // Made alone in the look before, the gel hangs on a light that gives nothing; taken back from the look after, it shows.
+    const [alone, last] = [judged(before, applyEdit(before, gel.make)), judged(after, applyEdit(after, gel.takeBack))]
+    expect(alone).toEqual({ mean: 0, exceeded: 0, area: 0 })
+    expect(last.exceeded).toBeGreaterThan(2)
+    const found = byPath(effects(off, now))['lights/c/gel']!
+    expect(found.visibility).toBe('visible')
+    expect(Math.abs(found.mean - last.mean)).toBeLessThan(ROUNDED_MEAN)
+    expect(found.greatest).toBeGreaterThan(2)
+    expect(found.effects.length).toBeGreaterThan(0)
+  })
+
   it('agree in order and in what is visible with two Frames judged by another library, whatever was edited', { timeout: 120_000 }, () => {
     const edits: fc.Arbitrary<readonly [string, Json]>[] = [
       ...['a', 'b', 'c', 'd'].map((id) => fc.double({ min: -1.5, max: 1, noNaN: true }).map((stops): readonly [string, Json] =>
