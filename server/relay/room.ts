@@ -208,8 +208,8 @@ export class Room {
   }
 
   /** What is kept now others may want to read. */
-  #tellKept(document: SharedDocument): void {
-    this.#house.neighbours?.rowsKept(this.key, document.lastSequence)
+  #tellKept(document: SharedDocument, sequence: number): void {
+    this.#house.neighbours?.rowsKept(this.key, sequence)
     if (document.isBehind) this.readOn(Infinity)
   }
 
@@ -278,15 +278,16 @@ export class Room {
     }
     changes.forEach((change, index) => this.#noteCompleteness(document, change, applied.incomplete.has(index)))
     if (applied.news === null) return
+    let sequence
     try {
-      await document.keep(applied.news)
+      sequence = await document.keep(applied.news)
     } catch (thrown) {
       this.#house.health.failed(asStoreError(thrown))
       await this.#goBack(document)
       return refuseAll(changes, 'not-kept')
     }
     this.#company.passOnEdits(applied.news, changes.length)
-    this.#tellKept(document)
+    this.#tellKept(document, sequence)
   }
 
   async #isFull(document: SharedDocument): Promise<boolean> {
@@ -299,7 +300,7 @@ export class Room {
     const news = await serveOwnWrite(document, write, this.#house.health, () => this.#goBack(document))
     if (news === null) return
     this.#company.passOnEdits(news, 1)
-    this.#tellKept(document)
+    this.#tellKept(document, document.lastSequence)
   }
 
   /** One of them broke the document: back to what is kept, then each by itself, so that only the culprit is turned out. */

@@ -118,15 +118,17 @@ export class SharedDocument {
    * Appends news to the log.
    *
    * @param onlyNext whether it must not be kept when another relay has kept something that is not here yet
+   * @returns its sequence
    * @throws StoreError when it could not be kept (`conflict` for the latter); the document must then be reloaded.
    */
-  async keep(news: Uint8Array, onlyNext = false): Promise<void> {
+  async keep(news: Uint8Array, onlyNext = false): Promise<number> {
     const sequence = await (onlyNext ? this.#log.append(this.#key, news, this.#lastSequence) : this.#log.append(this.#key, news))
     this.#bytes += news.byteLength
     this.#updatesInLog += 1
     // What another relay kept in between has yet to be read; until then only what stands before it is whole.
     if (!this.#isBehind && sequence === this.#lastSequence + 1) this.#lastSequence = sequence
     else this.#isBehind = true
+    return sequence
   }
 
   /**
