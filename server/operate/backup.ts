@@ -21,7 +21,6 @@ export function backUpSqlite(storePath: string, target: string): Counts {
   return writeWhole(target, (partial) => {
     const source = new Database(storePath, { timeout: 5_000 })
     try {
-      pragma(source, 'query_only = ON')
       source.exec(`VACUUM INTO '${partial.replaceAll('\'', '\'\'')}'`)
     } finally {
       source.close()

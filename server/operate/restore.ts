@@ -2,16 +2,19 @@ import { copyFileSync, existsSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'libsql'
+import type pg from 'pg'
 import { inPostgresTransaction, migratePostgres, openPool } from '../store/postgresDatabase.ts'
 import { closeSqliteDatabase, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type SqliteDatabase } from '../store/sqliteDatabase.ts'
 import { StoreError } from '../store/storeError.ts'
-import { STORE_TABLES } from './storeTables.ts'
+import { STORE_TABLES, type StoreTable } from './storeTables.ts'
 
 /** Which jobs of a backup were brought back, and which were left alone because the store has them. */
 export interface Restored {
   readonly brought: readonly string[]
   readonly there: readonly string[]
 }
+
+type Row = Readonly<Record<string, unknown>>
 
 /** Rows sent to PostgreSQL at a time. */
 const BATCH_ROWS = 100
@@ -31,10 +34,10 @@ export function restoreSqlite(backup: string, storePath: string): Restored {
       return inTransaction(store, () => {
         const restored = sortJobs(jobsOf(store, 'backup'), new Set(jobsOf(store, 'main')))
         store.exec('CREATE TEMP TABLE missing AS SELECT job_id FROM backup.jobs WHERE job_id NOT IN (SELECT job_id FROM main.jobs)')
-        for (const { name, columns } of STORE_TABLES) {
-          store.exec(`INSERT INTO main.${name} (${columns.join(', ')})
-            SELECT ${columns.join(', ')} FROM backup.${name} WHERE job_id IN (SELECT job_id FROM temp.missing) ORDER BY rowid_or_key`
-            .replace('rowid_or_key', name === 'links' || name === 'sealed_votes' || name === 'kept' ? 'rowid' : '1'))
+        for (const table of STORE_TABLES) {
+          const columns = table.columns.join(', ')
+          store.exec(`INSERT INTO main.${table.name} (${columns}) SELECT ${columns} FROM backup.${table.name}
+            WHERE job_id IN (SELECT job_id FROM temp.missing) ORDER BY ${orderOf(table)}`)
         }
         store.exec('DROP TABLE temp.missing')
         return restored
@@ -53,18 +56,9 @@ export async function restorePostgres(backup: string, url: string): Promise<Rest
     return await withUsableCopyAsync(backup, (copy) => inPostgresTransaction(pool, async (client) => {
       const { rows } = await client.query<{ job_id: string }>('SELECT job_id FROM jobs')
       const restored = sortJobs(jobsOf(copy, 'main'), new Set(rows.map((row) => row.job_id)))
-      for (const { name, columns, key } of STORE_TABLES) {
-        const order = name === 'links' || name === 'sealed_votes' ? 'rowid' : key.join(', ')
-        const select = copy.prepare(`SELECT ${columns.join(', ')} FROM ${name} WHERE job_id = ? ORDER BY ${order}`)
-        for (const jobId of restored.brought) {
-          const jobRows = select.all(jobId) as Record<string, unknown>[]
-          for (let at = 0; at < jobRows.length; at += BATCH_ROWS) {
-            const batch = jobRows.slice(at, at + BATCH_ROWS)
-            const places = batch.map((_, row) => `(${columns.map((_column, column) => `$${row * columns.length + column + 1}`).join(', ')})`)
-            await client.query(`INSERT INTO ${name} (${columns.join(', ')}) VALUES ${places.join(', ')}`,
-              batch.flatMap((row) => columns.map((column) => forPostgres(row[column]))))
-          }
-        }
+      for (const table of STORE_TABLES) {
+        const select = copy.prepare(`SELECT ${table.columns.join(', ')} FROM ${table.name} WHERE job_id = ? ORDER BY ${orderOf(table)}`)
+        for (const jobId of restored.brought) await insertRows(client, table, select.all(jobId) as Row[])
       }
       await client.query(`INSERT INTO documents (job_id, document, last_sequence)
         SELECT job_id, document, max(sequence) FROM updates WHERE job_id = ANY($1) GROUP BY job_id, document`, [restored.brought])
@@ -73,6 +67,20 @@ export async function restorePostgres(backup: string, url: string): Promise<Rest
   } finally {
     await pool.end()
   }
+}
+
+async function insertRows(client: pg.PoolClient, { name, columns }: StoreTable, rows: readonly Row[]): Promise<void> {
+  for (let at = 0; at < rows.length; at += BATCH_ROWS) {
+    const batch = rows.slice(at, at + BATCH_ROWS)
+    const places = batch.map((_row, row) => `(${columns.map((_column, column) => `$${row * columns.length + column + 1}`).join(', ')})`)
+    await client.query(`INSERT INTO ${name} (${columns.join(', ')}) VALUES ${places.join(', ')}`,
+      batch.flatMap((row) => columns.map((column) => forPostgres(row[column]))))
+  }
+}
+
+/** The order in which rows were made where that says something; SQLite numbers them by it. */
+function orderOf({ madeBy, key }: StoreTable): string {
+  return madeBy === undefined ? key.join(', ') : 'rowid'
 }
 
 function sortJobs(inBackup: readonly string[], inStore: ReadonlySet<string>): Restored {

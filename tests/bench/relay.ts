@@ -1,87 +1,98 @@
-import { measureCrowd, warmUp, type Hands, type Measured } from './crowd.ts'
-import type { BenchRow } from './row.ts'
-import { isStockServerInstalled, startOurs, startStock, type MeasuredServer } from './servers.ts'
+import { coldJoinRows } from './coldJoin.ts'
+import { measureCrowd, warmUp, type Crowd, type Measured } from './crowd.ts'
+import { roomMemoryRows } from './roomMemory.ts'
+import { median, type BenchRow } from './row.ts'
+import { isHocuspocusInstalled, isStockServerInstalled, startHocuspocus, startOurs, startStock, type MeasuredServer } from './servers.ts'
 
-const INSTALL = 'npm install --prefix tests/bench --no-package-lock --omit=optional --ignore-scripts'
+const INSTALL = 'npm install --prefix tests/bench --no-package-lock'
+const TURNS = 3
 
-interface Crowd {
-  readonly people: number
-  readonly hands: Hands
-  /** Turns each server takes; their figures are put together. */
-  readonly turns: number
-  /** Deliveries per CPU second over the stock server's. */
-  readonly targetTimes: number | null
+interface Scenario extends Crowd {
+  readonly name: string
+  /** Least deliveries a CPU second over the stock server's, and over Hocuspocus's. */
+  readonly timesStock: number
+  readonly timesHocuspocus: number | null
+  readonly p99Ms: number | null
+  /** Most of Hocuspocus's p99. */
+  readonly shareOfHocuspocusP99: number | null
 }
 
-const CROWDS: readonly Crowd[] = [
-  { people: 3, hands: 'edit', turns: 1, targetTimes: null },
-  { people: 10, hands: 'edit', turns: 1, targetTimes: null },
-  { people: 30, hands: 'edit', turns: 2, targetTimes: 2 },
-  { people: 30, hands: 'edit and point', turns: 2, targetTimes: 2 },
+const SCENARIOS: readonly Scenario[] = [
+  {
+    name: '1 room of 100 who edit and point', rooms: 1, people: 100, hands: 'edit and point', editEveryMs: 100,
+    timesStock: 6, timesHocuspocus: 1, p99Ms: null, shareOfHocuspocusP99: 1 / 3,
+  },
+  {
+    name: '1 room of 30 who edit and point', rooms: 1, people: 30, hands: 'edit and point', editEveryMs: 100,
+    timesStock: 2, timesHocuspocus: null, p99Ms: 60, shareOfHocuspocusP99: null,
+  },
+  {
+    name: '300 rooms of 3 who edit', rooms: 300, people: 3, hands: 'edit', editEveryMs: 500,
+    timesStock: 1, timesHocuspocus: null, p99Ms: 50, shareOfHocuspocusP99: null,
+  },
 ]
 
 /**
- * The relay with 3, 10 and 30 people in one room who each make 10 edits a second, and with 30 who also move their
- * pointers 20 times a second, taking turns with the stock y-websocket server. Each server is a process of its own,
- * started once and equally warm; all people share this one.
+ * The relay beside the stock y-websocket server and Hocuspocus, taking turns in one run: medians of three. Each server is
+ * a process of its own, started once and equally warm; all people share this one.
  */
 export async function relayRows(): Promise<BenchRow[]> {
-  if (!isStockServerInstalled()) console.error(`\n*** THE STOCK SERVER IS NOT INSTALLED, SO NOTHING IS COMPARED. Install it with:\n***   ${INSTALL}\n`)
-  const ours = await startOurs()
-  const stock = isStockServerInstalled() ? await startStock() : null
+  const servers: MeasuredServer[] = [await startOurs()]
+  if (isStockServerInstalled()) servers.push(await startStock())
+  if (isHocuspocusInstalled()) servers.push(await startHocuspocus())
+  if (servers.length < 3) console.error(`\n*** NOT ALL RIVALS ARE INSTALLED, SO NOT ALL IS COMPARED. Install them with:\n***   ${INSTALL}\n`)
   try {
-    await Promise.all([warmUp(ours), stock === null ? null : warmUp(stock)])
+    for (const server of servers) await warmUp(server)
     const rows: BenchRow[] = []
-    for (const crowd of CROWDS) rows.push(...(await measureInTurns(crowd, ours, stock)))
+    for (const scenario of SCENARIOS) rows.push(...(await scenarioRows(scenario, servers)))
+    rows.push(...(await coldJoinRows()), ...(await roomMemoryRows()))
     return rows
   } finally {
-    await Promise.all([ours.stop(), stock?.stop()])
+    await Promise.all(servers.map((server) => server.stop()))
   }
-}
-
-async function measureInTurns(crowd: Crowd, ours: MeasuredServer, stock: MeasuredServer | null): Promise<BenchRow[]> {
-  const oursTurns: Measured[] = []
-  const stockTurns: Measured[] = []
-  for (let turn = 0; turn < crowd.turns; turn++) {
-    oursTurns.push(await measureCrowd(ours, crowd.people, crowd.hands))
-    if (stock !== null) stockTurns.push(await measureCrowd(stock, crowd.people, crowd.hands))
-  }
-  return rowsOf(crowd, figuresOf(oursTurns), stock === null ? null : figuresOf(stockTurns))
 }
 
 interface Figures {
   readonly p50Ms: number
   readonly p99Ms: number
-  readonly delivered: number
   readonly undelivered: number
+  readonly expected: number
   readonly perCpuSecond: number
 }
 
-function figuresOf(turns: readonly Measured[]): Figures {
-  const latenciesMs = turns.flatMap((turn) => turn.latenciesMs).sort((a, b) => a - b)
-  const total = (figure: (turn: Measured) => number) => turns.reduce((sum, turn) => sum + figure(turn), 0)
-  const delivered = latenciesMs.length
-  return {
-    p50Ms: percentile(latenciesMs, 0.5), p99Ms: percentile(latenciesMs, 0.99), delivered,
-    undelivered: total((turn) => turn.expected) - delivered, perCpuSecond: delivered / total((turn) => turn.cpuSeconds),
+async function scenarioRows(scenario: Scenario, servers: readonly MeasuredServer[]): Promise<BenchRow[]> {
+  const turns = new Map<string, Figures[]>(servers.map(({ name }) => [name, []]))
+  for (let turn = 0; turn < TURNS; turn++) {
+    for (const server of servers) {
+      const figures = figuresOf(await measureCrowd(server, scenario))
+      console.error(`  ${scenario.name}, ${server.name}: ${JSON.stringify(figures)}`)
+      turns.get(server.name)?.push(figures)
+    }
   }
-}
-
-function rowsOf({ people, hands, targetTimes }: Crowd, ours: Figures, stock: Figures | null): BenchRow[] {
-  const beside = (figure: (of: Figures) => number, digits: number) =>
-    stock === null ? 'stock server not installed' : `stock server ${figure(stock).toFixed(digits)}`
-  const row = (name: string, value: number, unit: string, target: number | null, better: BenchRow['better'], note: string): BenchRow =>
-    ({ name: `relay, ${people} people ${hands}: ${name}`, value, unit, target, better, note })
+  const of = (server: string, figure: keyof Figures) => median((turns.get(server) ?? []).map((figures) => figures[figure]))
+  const row = (name: string, figure: keyof Figures, unit: string, target: number | null, better: BenchRow['better'], digits: number): BenchRow => ({
+    name: `relay, ${scenario.name}: ${name}`, value: of('ours', figure), unit, target, better,
+    note: servers.slice(1).map((server) => `${server.name} ${of(server.name, figure).toFixed(digits)}`).join(', '),
+  })
+  const times = (server: string, target: number | null): BenchRow[] => turns.get(server) === undefined ? [] : [{
+    name: `relay, ${scenario.name}: deliveries per CPU second over ${server}`, value: of('ours', 'perCpuSecond') / of(server, 'perCpuSecond'),
+    unit: 'times', target, better: 'higher', note: '',
+  }]
+  const share: BenchRow[] = turns.get('Hocuspocus') === undefined ? [] : [{
+    name: `relay, ${scenario.name}: p99 over Hocuspocus's`, value: of('ours', 'p99Ms') / of('Hocuspocus', 'p99Ms'), unit: 'times',
+    target: scenario.shareOfHocuspocusP99, better: 'lower', note: '',
+  }]
   return [
-    row('edit to other screen, p50', ours.p50Ms, 'ms', null, 'lower', `edit made to edit read; ${beside((of) => of.p50Ms, 1)}`),
-    row('edit to other screen, p99', ours.p99Ms, 'ms', 60, 'lower', `edit made to edit read; ${beside((of) => of.p99Ms, 1)}`),
-    row('edits undelivered', ours.undelivered, 'deliveries', null, 'lower', `of ${ours.delivered + ours.undelivered}; ${beside((of) => of.undelivered, 0)}`),
-    row('deliveries', ours.perCpuSecond, 'per relay CPU second', null, 'higher', `ours kept in SQLite; ${beside((of) => of.perCpuSecond, 0)}, in memory`),
-    ...(stock === null ? [] : [row('deliveries per CPU second over stock', ours.perCpuSecond / stock.perCpuSecond,
-      'times', targetTimes, 'higher', 'y-websocket 2.1.0 in memory with ws 8.23, same run')]),
+    row('edit to other screen, p50', 'p50Ms', 'ms', null, 'lower', 1),
+    row('edit to other screen, p99', 'p99Ms', 'ms', scenario.p99Ms, 'lower', 1),
+    row('undelivered 4 s after the last edit', 'undelivered', 'deliveries', 1, 'lower', 0),
+    row('deliveries', 'perCpuSecond', 'per relay CPU second', null, 'higher', 0),
+    ...times('stock', scenario.timesStock), ...times('Hocuspocus', scenario.timesHocuspocus), ...share,
   ]
 }
 
-function percentile(sorted: readonly number[], share: number): number {
-  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN
+function figuresOf({ latenciesMs, expected, cpuSeconds }: Measured): Figures {
+  const sorted = Float64Array.from(latenciesMs).sort()
+  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN
+  return { p50Ms: at(0.5), p99Ms: at(0.99), expected, undelivered: expected - sorted.length, perCpuSecond: sorted.length / cpuSeconds }
 }

@@ -21,3 +21,8 @@ export function medianMs(call: () => void, options: { warmUps?: number; rounds?:
   times.sort((a, b) => a - b)
   return times[Math.floor(times.length / 2)] ?? NaN
 }
+
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN
+}

@@ -1,0 +1,131 @@
+import * as decoding from 'lib0/decoding'
+import * as encoding from 'lib0/encoding'
+import * as Y from 'yjs'
+import { LeanSocket } from './leanSocket.ts'
+import type { Place } from './servers.ts'
+
+/** Twenty pointer moves a second. */
+const POINT_EVERY_MS = 50
+
+/** What each person does: edits alone, or also moves a pointer that the others see. */
+export type Hands = 'edit' | 'edit and point'
+
+/** Clocks that a message brings, by who made them; null for a message that brings none. */
+type Brought = readonly (readonly [makerId: number, from: number, to: number])[] | null
+
+/** The same bytes reach everybody in a room: they are taken apart once for all who are in this process. */
+const known = new Map<string, Brought>()
+const MOST_KNOWN = 2_000
+
+/** Somebody with a document of their own in a room of a measured server. */
+export class Person {
+  readonly opened: Promise<void>
+  /** When each clock tick was sent. */
+  readonly sentMs = new Map<number, number>()
+  onSeen: (makerId: number, fromClock: number, toClock: number, nowMs: number) => void = () => {}
+  /** Told of every answer to "what am I missing". */
+  onAnswer: (update: Uint8Array) => void = () => {}
+  readonly doc = new Y.Doc()
+  readonly #place: Place
+  readonly #socket: LeanSocket
+  #timers: NodeJS.Timeout[] = []
+  #presenceClock = 0
+
+  constructor(place: Place) {
+    this.#place = place
+    this.#socket = new LeanSocket(place.url, place.headers)
+    this.#socket.onMessage = (message) => this.#hear(message)
+    this.opened = this.#socket.opened.then(() => place.hello.forEach((message) => this.#socket.send(message)))
+    this.doc.on('update', (update: Uint8Array) => this.say(syncMessage(2, update)))
+  }
+
+  get clientId(): number {
+    return this.doc.clientID
+  }
+
+  start(hands: Hands, editEveryMs: number, afterMs: number): void {
+    const plan = this.doc.getMap('bench')
+    let xMetres = 0
+    const edit = () => {
+      this.sentMs.set(Y.getState(this.doc.store, this.clientId), performance.now())
+      plan.set(`light-${this.clientId}`, (xMetres += 0.01))
+    }
+    this.#timers.push(setTimeout(() => {
+      this.#timers.push(setInterval(edit, editEveryMs))
+      if (hands === 'edit and point') this.#timers.push(setInterval(() => this.#point(), POINT_EVERY_MS))
+    }, afterMs))
+  }
+
+  stop(): void {
+    this.#timers.forEach(clearInterval)
+    this.#timers = []
+  }
+
+  leave(): void {
+    this.stop()
+    this.#socket.leave()
+  }
+
+  say(message: Uint8Array): void {
+    this.#socket.send(Buffer.concat([this.#place.prefix, message]))
+  }
+
+  /** "I have nothing: what is there?" */
+  ask(): void {
+    this.say(syncMessage(0, Y.encodeStateVector(new Y.Doc())))
+  }
+
+  #point(): void {
+    this.#presenceClock += 1
+    const state = { pointer: { xMetres: this.#presenceClock / 100, yMetres: 1 }, lookId: 'dusk' }
+    this.say(presenceMessage(this.clientId, this.#presenceClock, JSON.stringify(state)))
+  }
+
+  #hear(data: Buffer): void {
+    const nowMs = performance.now()
+    const skipped = this.#place.prefix.byteLength
+    if (data[skipped] !== 0 && data[skipped] !== 4) return
+    const step = data[skipped + 1]
+    if (step === 2) {
+      for (const [makerId, from, to] of broughtBy(data, skipped) ?? []) this.onSeen(makerId, from, to, nowMs)
+    } else if (step === 0) {
+      this.say(syncMessage(1, Y.encodeStateAsUpdate(this.doc, payloadOf(data, skipped))))
+    } else if (step === 1) this.onAnswer(payloadOf(data, skipped))
+  }
+}
+
+function payloadOf(data: Buffer, skipped: number): Uint8Array {
+  const decoder = decoding.createDecoder(data.subarray(skipped + 2))
+  return decoding.readVarUint8Array(decoder)
+}
+
+function broughtBy(data: Buffer, skipped: number): Brought {
+  const name = data.toString('latin1')
+  const before = known.get(name)
+  if (before !== undefined) return before
+  if (known.size >= MOST_KNOWN) known.clear()
+  const { from, to } = Y.parseUpdateMeta(payloadOf(data, skipped))
+  const brought = [...to].map(([makerId, toClock]) => [makerId, from.get(makerId) ?? 0, toClock] as const)
+  known.set(name, brought)
+  return brought
+}
+
+export function syncMessage(step: number, bytes: Uint8Array): Uint8Array {
+  const encoder = encoding.createEncoder()
+  encoding.writeVarUint(encoder, 0)
+  encoding.writeVarUint(encoder, step)
+  encoding.writeVarUint8Array(encoder, bytes)
+  return encoding.toUint8Array(encoder)
+}
+
+function presenceMessage(clientId: number, clock: number, json: string): Uint8Array {
+  const entry = encoding.createEncoder()
+  encoding.writeVarUint(entry, 1)
+  encoding.writeVarUint(entry, clientId)
+  encoding.writeVarUint(entry, clock)
+  encoding.writeVarString(entry, json)
+  const encoder = encoding.createEncoder()
+  encoding.writeVarUint(encoder, 1)
+  encoding.writeVarUint8Array(encoder, encoding.toUint8Array(entry))
+  return encoding.toUint8Array(encoder)
+}
