@@ -11,6 +11,9 @@ export type Asking =
   | { readonly kind: 'agreed' }
   | { readonly kind: 'stand-ins' }
   | { readonly kind: 'screen-check' }
+  | { readonly kind: 'order-list' }
+  | { readonly kind: 'gel-cuts' }
+  | { readonly kind: 'power' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }
   | { readonly kind: 'refused'; readonly plan: Plan; readonly reason: string }

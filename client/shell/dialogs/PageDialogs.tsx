@@ -13,6 +13,9 @@ const ProofSheet = lazy(async () => ({ default: (await import('../../agree/proof
 const Agreed = lazy(async () => ({ default: (await import('../../agree/lock/Agreed.tsx')).Agreed }))
 const StandIns = lazy(async () => ({ default: (await import('../../agree/standIns/StandIns.tsx')).StandIns }))
 const ScreenCheck = lazy(async () => ({ default: (await import('../../agree/screenCheck/ScreenCheck.tsx')).ScreenCheck }))
+const OrderListPage = lazy(async () => ({ default: (await import('../../kit/order/OrderListPage.tsx')).OrderListPage }))
+const GelCutsPage = lazy(async () => ({ default: (await import('../../kit/cuts/GelCutsPage.tsx')).GelCutsPage }))
+const PowerPage = lazy(async () => ({ default: (await import('../../kit/power/PowerPage.tsx')).PowerPage }))
 
 /** Whatever the page asks just now, one at a time. */
 export function PageDialogs() {
@@ -32,6 +35,12 @@ export function PageDialogs() {
       return <Suspense fallback={null}><StandIns onClose={close} /></Suspense>
     case 'screen-check':
       return <Suspense fallback={null}><ScreenCheck onClose={close} /></Suspense>
+    case 'order-list':
+      return <Suspense fallback={null}><OrderListPage onClose={close} /></Suspense>
+    case 'gel-cuts':
+      return <Suspense fallback={null}><GelCutsPage onClose={close} /></Suspense>
+    case 'power':
+      return <Suspense fallback={null}><PowerPage onClose={close} /></Suspense>
     case 'replace':
       return <ReplaceDialog asking={asking} />
     case 'bad-file':
