@@ -32,8 +32,8 @@ export interface ExpectedLight {
 
 /** The expectation of a look; remembers its set, so that many meter positions of one plan cost little. */
 export interface MeterModel {
-  /** Null where the look has no such area. */
-  expect(held: Held): ExpectedLight | null
+  /** Null where the look has no such area. Of all lights that are on, or of these alone, to save work. */
+  expect(held: Held, onlyLightIds?: readonly string[]): ExpectedLight | null
   readonly sites: readonly Site[]
 }
 
@@ -52,12 +52,12 @@ export function meterModel(plan: Plan, lookId: string): MeterModel {
   const { isoSpeed } = takingOf(look.camera)
   return {
     sites,
-    expect({ areaId, receptor, pointed }) {
+    expect({ areaId, receptor, pointed }, onlyLightIds) {
       const site = sites.find(({ id }) => id === areaId)
       if (!site) return null
       return {
         areaLabel: site.label,
-        parts: lights.map((fired) => partOf(fired, luxSecondsOf(scene, fired, site, receptor, pointed))),
+        parts: lights.filter(({ id }) => onlyLightIds?.includes(id) ?? true).map((fired) => partOf(fired, luxSecondsOf(scene, fired, site, receptor, pointed))),
         ambientLuxSeconds: ambient.luxSeconds,
         isoSpeed,
         constant: receptorConstant(look.meter, receptor),
