@@ -14,6 +14,7 @@ export type Asking =
   | { readonly kind: 'order-list' }
   | { readonly kind: 'gel-cuts' }
   | { readonly kind: 'power' }
+  | { readonly kind: 'rig-sheet' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }
   | { readonly kind: 'refused'; readonly plan: Plan; readonly reason: string }

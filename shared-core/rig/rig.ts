@@ -4,6 +4,7 @@ import { packedSchema } from './packed.ts'
 import { readingSchema } from './readings.ts'
 import { gelSheetSchema } from './sheets.ts'
 import { tickSchema } from './ticks.ts'
+import { triggerSchema } from './triggers.ts'
 
 /**
  * What is kept of the day itself, apart from the plan: one record of entries a kind. Each kind has its schema in a file
@@ -12,6 +13,7 @@ import { tickSchema } from './ticks.ts'
  */
 export const rigKinds = {
   ticks: tickSchema,
+  triggers: triggerSchema,
   sheets: gelSheetSchema,
   packed: packedSchema,
   appliances: applianceSchema,

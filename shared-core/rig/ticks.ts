@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { lightSchema, pieceSchema } from '../plan/schema/look.ts'
-import { coordinateMetres, idText } from '../plan/schema/quantities.ts'
+import { coordinateMetres, idText, placeSchema } from '../plan/schema/quantities.ts'
 import { writtenBySchema } from './written.ts'
 
 /**
@@ -16,6 +16,8 @@ export const tickSchema = z.strictObject({
   stand: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('light'), id: idText, as: lightSchema }),
     z.strictObject({ kind: z.literal('piece'), id: idText, as: pieceSchema }),
+    /** The marks on the floor, the camera and the backdrop, which all else is taped from. */
+    z.strictObject({ kind: z.literal('marks'), id: z.literal('marks'), as: z.strictObject({ camera: placeSchema, backdropYMetres: coordinateMetres }) }),
   ]),
 })
 export type Tick = z.infer<typeof tickSchema>

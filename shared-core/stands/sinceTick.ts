@@ -20,6 +20,14 @@ const LEAST_DEGREES = 1
 export function sinceTick({ stand, subjectXMetres, subjectYMetres }: Tick, plan: Plan, look: Look, units: Units): readonly string[] {
   const mark = { xMetres: look.subject.xMetres - subjectXMetres, yMetres: look.subject.yMetres - subjectYMetres }
   const markWords = wayWords({ ...mark, zMetres: 0 }, units).map((words) => `the T moved ${words}: tape again`)
+  if (stand.kind === 'marks') {
+    const { camera, backdropYMetres } = stand.as
+    return [
+      ...markWords,
+      ...wayWords(offset(camera, look.camera.place), units).map((words) => `the camera ${words}`),
+      ...wayWords({ xMetres: 0, yMetres: look.backdrop.yMetres - backdropYMetres, zMetres: 0 }, units).map((words) => `the backdrop ${words}`),
+    ]
+  }
   if (stand.kind === 'light') {
     const now = look.lights[stand.id]
     if (now === undefined || !now.on) return ['not in this look any more: take it away or switch it off']

@@ -16,6 +16,7 @@ const ScreenCheck = lazy(async () => ({ default: (await import('../../agree/scre
 const OrderListPage = lazy(async () => ({ default: (await import('../../kit/order/OrderListPage.tsx')).OrderListPage }))
 const GelCutsPage = lazy(async () => ({ default: (await import('../../kit/cuts/GelCutsPage.tsx')).GelCutsPage }))
 const PowerPage = lazy(async () => ({ default: (await import('../../kit/power/PowerPage.tsx')).PowerPage }))
+const RigSheet = lazy(async () => ({ default: (await import('../../rig/RigSheet.tsx')).RigSheet }))
 
 /** Whatever the page asks just now, one at a time. */
 export function PageDialogs() {
@@ -41,6 +42,8 @@ export function PageDialogs() {
       return <Suspense fallback={null}><GelCutsPage onClose={close} /></Suspense>
     case 'power':
       return <Suspense fallback={null}><PowerPage onClose={close} /></Suspense>
+    case 'rig-sheet':
+      return <Suspense fallback={null}><RigSheet onClose={close} /></Suspense>
     case 'replace':
       return <ReplaceDialog asking={asking} />
     case 'bad-file':
