@@ -28,6 +28,8 @@ export class SteadyPerson {
     this.provider = new WebsocketProvider(`${origin.replace(/^http/, 'ws')}/s/${seatId}`, 'plan', this.doc, {
       WebSocketPolyfill: SocketWithSecret as unknown as typeof globalThis.WebSocket, disableBc: true,
     })
+    // Kind 2 is a refusal, which it would print: here they are many, and expected.
+    this.provider.messageHandlers[2] = () => {}
   }
 
   get isIn(): boolean {
