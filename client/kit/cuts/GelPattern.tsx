@@ -5,6 +5,7 @@ export function HatchPattern({ id, index, colour }: { readonly id: string; reado
     <pattern id={id} width={apart} height={apart} patternUnits="userSpaceOnUse" patternTransform={`rotate(${15 + 40 * index})`}>
       <rect width={apart} height={apart} fill={colour} />
       <line x1={0} y1={0} x2={0} y2={apart} stroke="#000" strokeOpacity={0.32} strokeWidth={index % 2 === 0 ? 3 : 6} />
+      <line x1={apart / 2} y1={0} x2={apart / 2} y2={apart} stroke="#fff" strokeOpacity={0.22} strokeWidth={3} />
     </pattern>
   )
 }

@@ -15,7 +15,7 @@ interface SheetDrawingProps {
   readonly index: number
 }
 
-/** One sheet seen from above, all of a page to one scale; of a roll, as much as is cut off. */
+/** One sheet seen from above, sheets to one scale and rolls to another; of a roll, as much as is cut off. */
 export function SheetDrawing({ sheet, number, colour, gelId, index }: SheetDrawingProps) {
   const units = useBoard((board) => board.units)
   const patternId = useId()
@@ -30,14 +30,13 @@ export function SheetDrawing({ sheet, number, colour, gelId, index }: SheetDrawi
   return (
     <li className="cut-sheet">
       <svg
-        role="img" className="cut-drawing" viewBox={`-3 -3 ${stock.width + 6} ${usedHeight + 6}`}
+        role="img" className="cut-drawing" data-roll={stock.isRoll} viewBox={`-3 -3 ${stock.width + 6} ${usedHeight + 6}`}
         style={{ '--wide': stock.width } as CSSProperties}
         aria-label={`${name}, ${state}: ${cuts.map((cut) => `${marksOf(cut)}, ${sizeText(cut.width, cut.height, units)}`).join('; ')}`}
       >
         <defs>
           <HatchPattern id={patternId} index={index} colour={colour} />
         </defs>
-        <rect className="cut-stock" width={stock.width} height={usedHeight} />
         {inside.map((rest) => (
           <g key={`${rest.x} ${rest.y}`}>
             <rect className="cut-rest" x={rest.x} y={rest.y} width={rest.width} height={rest.height} />
@@ -47,6 +46,7 @@ export function SheetDrawing({ sheet, number, colour, gelId, index }: SheetDrawi
           </g>
         ))}
         {cuts.map((cut) => <CutShape key={`${cut.cut.id} ${cut.piece}`} cut={cut} fill={`url(#${patternId})`} size={sizeText(cut.width, cut.height, units)} />)}
+        <rect className="cut-stock" width={stock.width} height={usedHeight} />
         {sheet.lines.filter(({ y1, y2 }) => y1 < usedHeight || y2 < usedHeight).map((line, at) => (
           <g key={`${line.x1} ${line.y1} ${line.x2} ${line.y2}`}>
             <line className="cut-line" x1={line.x1} y1={line.y1} x2={line.x2} y2={line.y2} />

@@ -43,12 +43,22 @@ export function OrderRow({ line, lookNames, entry }: OrderRowProps) {
 }
 
 function counts({ needed, spare, owned, byLook }: OrderLine, lookNames: readonly string[]): readonly string[] {
-  const differs = new Set(byLook).size > 1
   return [
     spare > 0 ? `${needed} and ${spare} spare` : '',
-    differs ? byLook.map((count, index) => `${lookNames[index]}: ${count}`).join(', ') : '',
+    byLookWords(byLook, lookNames),
     owned === null ? '' : `own ${owned}`,
   ]
+}
+
+/** Says the exception, whichever is shorter: "not in Look 2", "only in Look 2", "3 in Look 2". */
+function byLookWords(byLook: readonly number[], lookNames: readonly string[]): string {
+  const most = Math.max(...byLook)
+  const named = (keep: (count: number) => boolean) => lookNames.filter((_, index) => keep(byLook[index]!)).join(' and ')
+  const fewer = [...new Set(byLook)].filter((count) => count < most).sort((a, b) => b - a)
+  if (fewer.length === 0) return ''
+  const isRare = byLook.filter((count) => count === most).length <= byLook.length / 2
+  if (isRare && fewer.length === 1) return `${fewer[0] === 0 ? 'only' : most} in ${named((count) => count === most)}${fewer[0] === 0 ? '' : `, else ${fewer[0]}`}`
+  return fewer.map((count) => `${count === 0 ? 'not' : count} in ${named((other) => other === count)}`).join(', ')
 }
 
 function tickWords(line: OrderLine, entry: Packed | undefined): readonly string[] {

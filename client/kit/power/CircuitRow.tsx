@@ -25,7 +25,7 @@ export function CircuitRow({ state }: { readonly state: CircuitState }) {
       </p>
       {level !== 'within' && (
         <p className="circuit-care">
-          {level === 'over' ? 'The breaker will open while the heads recycle.' : 'Nothing is left in hand.'} Move a plug, slow the recycling down, or bring in another circuit: what the building can
+          {level === 'over' ? 'More than the breaker is rated for: it may open while the heads recycle.' : 'Nothing is left in hand.'} Move a plug, slow the recycling down, or bring in another circuit: what the building can
           carry, a qualified electrician says.
         </p>
       )}
