@@ -4,6 +4,7 @@ import { keptAddress, type Answer } from '../../connection/api.ts'
 import { checkLock, keptOf } from '../../notes/engine/keptThings.ts'
 import type { LockView } from '../../notes/engine/locks.ts'
 import { useNotes, useNotesStore, useReopening } from '../../notes/useNotes.ts'
+import { usePlainWords } from '../client/plainWords.ts'
 import { cameraWords, LightLines } from './LockNumbers.tsx'
 import { useLockedLights } from './useLockedLights.ts'
 import { useLockedPlan } from './useLockedPlan.ts'
@@ -19,6 +20,7 @@ export function LockCard({ view, onLookedAt }: LockCardProps) {
   const { id, lock, yeses } = view
   const seatId = useNotes((notes) => notes.seat.seatId)
   const laterNumber = useNotes((notes) => (view.supersededBy === null ? null : (notes.kept.locks[view.supersededBy]?.number ?? null)))
+  const isPlain = usePlainWords()
   const reopening = useReopening()
   const [trouble, setTrouble] = useState('')
   return (
@@ -30,7 +32,7 @@ export function LockCard({ view, onLookedAt }: LockCardProps) {
         {lock.conditions !== '' && <p>Conditions: {lock.conditions}</p>}
         <p className="agreed-soft">The client is asked again past {lock.askAgainSteps} visible {lock.askAgainSteps === 1 ? 'step' : 'steps'}</p>
         <Seal view={view} />
-        <LockedNumbers view={view} />
+        {!isPlain && <LockedNumbers view={view} />}
         {lock.standIns.length === 0 ? <p className="agreed-soft">Stand-ins were not seen</p> : (
           <ul className="lock-card-stand-ins" aria-label="Stand-ins as they were seen">
             {lock.standIns.map(({ words, pictureHash }) => (

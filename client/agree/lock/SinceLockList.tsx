@@ -11,11 +11,11 @@ const WIDTH_PIXELS = 260
 /** Every change since the lock, what moves the picture most first, and whether who said yes has to be asked again. */
 export function SinceLockList({ since }: { readonly since: SinceLock }) {
   const isPlain = usePlainWords()
-  const { lock: { lock }, count, effects, share, trouble } = since
+  const { lock: { lock, hasSaidYes }, count, effects, share, trouble } = since
   if (trouble !== '') return <p className="agreed-soft" role="status">{trouble}</p>
   if (count === 0) return <p role="status">Nothing has changed since lock {lock.number}.</p>
   if (effects === null) return <p className="agreed-soft" role="status">Comparing with lock {lock.number}{share === null ? '' : ` (${Math.round(share * 100)} %)`}…</p>
-  const again = (isPlain ? askAgainPlainly : askAgain)(effects, lock.askAgainSteps)
+  const again = isPlain ? askAgainPlainly(effects, lock.askAgainSteps, hasSaidYes) : askAgain(effects, lock.askAgainSteps)
   return (
     <div className="since-lock">
       <BeforeAndNow planHash={lock.planHash} lookId={lock.lookId} number={lock.number} />

@@ -29,7 +29,7 @@ export function ThatOnes({ onLookedAt }: { readonly onLookedAt: () => void }) {
                 aria-label={`Look at what ${by.name} meant, ${lookName}`}
                 onClick={() => void reopening.thatOne(id).then((why) => (why === null ? onLookedAt() : setTrouble(why)))}
               >
-                Look at it
+                Look
               </button>
             )}
           </li>

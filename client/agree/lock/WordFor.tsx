@@ -8,7 +8,7 @@ export function WordFor({ id, lookName, words }: { readonly id: string; readonly
   const store = useNotesStore()
   const [typed, setTyped] = useState<string | null>(null)
   if (typed === null) {
-    return <button type="button" className="button" aria-label={`${words === '' ? 'Give a word to' : 'Other word for'} your ${lookName}${words === '' ? '' : `, ${words}`}`} onClick={() => setTyped(words)}>{words === '' ? 'Give it a word' : 'Other word'}</button>
+    return <button type="button" className="button" aria-label={`${words === '' ? 'Give it a word:' : 'Other word for'} your ${lookName}${words === '' ? '' : `, ${words}`}`} onClick={() => setTyped(words)}>{words === '' ? 'Give it a word' : 'Other word'}</button>
   }
   return (
     <form
