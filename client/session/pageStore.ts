@@ -15,6 +15,7 @@ export type Asking =
   | { readonly kind: 'gel-cuts' }
   | { readonly kind: 'power' }
   | { readonly kind: 'rig-sheet' }
+  | { readonly kind: 'meter-book' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }
   | { readonly kind: 'refused'; readonly plan: Plan; readonly reason: string }

@@ -10,8 +10,9 @@ export const agreePages: readonly MenuPage[] = [
 
 /** The pages of the set day, in the order in which a day takes them. */
 export const dayPages: readonly MenuPage[] = [
-  { opens: { kind: 'rig-sheet' }, title: 'Rig sheet', words: 'One stand at a time, on a phone, without a network' },
   { opens: { kind: 'order-list' }, title: 'Order and pack', words: 'What to bring, case by case, to tick off' },
   { opens: { kind: 'gel-cuts' }, title: 'Gel cuts', words: 'Each cut drawn on the sheets in the drawer' },
   { opens: { kind: 'power' }, title: 'Power', words: 'What hangs on which circuit, and batteries' },
+  { opens: { kind: 'rig-sheet' }, title: 'Rig sheet', words: 'One stand at a time, on a phone, without a network' },
+  { opens: { kind: 'meter-book' }, title: 'Meter book', words: 'One reading at a time, and what they teach' },
 ]

@@ -17,6 +17,7 @@ const OrderListPage = lazy(async () => ({ default: (await import('../../kit/orde
 const GelCutsPage = lazy(async () => ({ default: (await import('../../kit/cuts/GelCutsPage.tsx')).GelCutsPage }))
 const PowerPage = lazy(async () => ({ default: (await import('../../kit/power/PowerPage.tsx')).PowerPage }))
 const RigSheet = lazy(async () => ({ default: (await import('../../rig/RigSheet.tsx')).RigSheet }))
+const MeterBook = lazy(async () => ({ default: (await import('../../meter/MeterBook.tsx')).MeterBook }))
 
 /** Whatever the page asks just now, one at a time. */
 export function PageDialogs() {
@@ -44,6 +45,8 @@ export function PageDialogs() {
       return <Suspense fallback={null}><PowerPage onClose={close} /></Suspense>
     case 'rig-sheet':
       return <Suspense fallback={null}><RigSheet onClose={close} /></Suspense>
+    case 'meter-book':
+      return <Suspense fallback={null}><MeterBook onClose={close} /></Suspense>
     case 'replace':
       return <ReplaceDialog asking={asking} />
     case 'bad-file':
