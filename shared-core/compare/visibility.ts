@@ -36,12 +36,17 @@ export function askAgain(all: FrameDifference, limitSteps: number): AskingAgain 
   return { isNeeded, words: `The picture has moved by ${moved}, within the ${steps(limitSteps)} that may pass without asking` }
 }
 
-/** The same for who said yes, without a number. */
-export function askAgainPlainly(all: FrameDifference, limitSteps: number): AskingAgain {
-  if (all.greatest > limitSteps) return { isNeeded: true, words: 'The picture has changed by more than was agreed. You will be asked again' }
-  const visibility = visibilityOf(all)
-  if (visibility === 'not-visible') return { isNeeded: false, words: 'No visible change. You will not be asked again' }
-  return { isNeeded: false, words: `The picture has changed ${visibility === 'visible' ? 'visibly' : 'a little'}, within what was agreed. You will not be asked again` }
+/** The same to who is asked for a yes, without a number; @param hasSaidYes says too whether they are asked again. */
+export function askAgainPlainly(all: FrameDifference, limitSteps: number, hasSaidYes: boolean): AskingAgain {
+  const isNeeded = all.greatest > limitSteps
+  const asking = !hasSaidYes ? '' : isNeeded ? '. You will be asked again' : '. You will not be asked again'
+  return { isNeeded, words: `${changedWords(visibilityOf(all), isNeeded)}${asking}` }
+}
+
+function changedWords(visibility: Visibility, isPastAgreed: boolean): string {
+  if (isPastAgreed) return 'The picture has changed by more than was agreed'
+  if (visibility === 'not-visible') return 'No visible change'
+  return `The picture has changed ${visibility === 'visible' ? 'visibly' : 'a little'}, within what was agreed`
 }
 
 function steps(count: number): string {

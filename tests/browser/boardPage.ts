@@ -12,13 +12,14 @@ export class BoardPage {
     })
   }
 
-  /** Opens a secret link, gives a name, and waits for the board. */
-  static async join(context: BrowserContext, link: string, name: string): Promise<BoardPage> {
+  /** Opens a secret link, gives a name, and waits for the board; or, as a client finds it, for the picture in plain words. */
+  static async join(context: BrowserContext, link: string, name: string, opens: 'board' | 'plain words' = 'board'): Promise<BoardPage> {
     const board = new BoardPage(await context.newPage())
     await board.page.goto(link)
     await board.page.getByLabel('Your name').fill(name)
     await board.page.getByRole('button', { name: 'Come in' }).click()
-    await board.ready()
+    if (opens === 'board') await board.ready()
+    else await board.page.getByRole('button', { name: 'Show the numbers' }).waitFor()
     return board
   }
 

@@ -45,6 +45,8 @@ export function BeforeToggle() {
       onPointerCancel={() => see(false)}
       onContextMenu={(event) => event.preventDefault()}
       onKeyDown={onKey}
+      // Pressed by a machine that reads the screen, without any pointer.
+      onClick={(event) => event.detail === 0 && see(!sees)}
     >
       Before
     </button>

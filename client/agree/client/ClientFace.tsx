@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { NotesSheet } from '../../notes/pencil/NotesSheet.tsx'
 import { PencilBar } from '../../notes/pencil/PencilToggle.tsx'
-import { usePencil } from '../../notes/pencil/pencilStore.ts'
+import { hideNotes, usePencil } from '../../notes/pencil/pencilStore.ts'
 import { Unhurried } from '../../session/Unhurried.tsx'
 import { useBoard } from '../../session/useBoard.ts'
 import { Part } from '../../shell/faults/Part.tsx'
@@ -13,16 +13,24 @@ import { LockInWords } from './LockInWords.tsx'
 import { LookInWords } from './LookInWords.tsx'
 import { PlainFrame } from './PlainFrame.tsx'
 import { mayBeAgreed } from './mayBeAgreed.ts'
-import { YesSheet } from './YesSheet.tsx'
+import { SaySheet, type Saying } from './SaySheet.tsx'
 
 /** What a client sees: the picture, what it is in plain words, what was agreed, and what one thumb can say to it. */
 export function ClientFace() {
   const lookId = useBoard((board) => board.lookId)
   const notesShown = usePencil((state) => state.listShown)
   const since = useSinceLock(lookId)
-  const [yesTo, setYesTo] = useState<string | null>(null)
+  const [begun, setBegun] = useState<Saying | null>(null)
   const asked = since !== null && mayBeAgreed(since) ? since.lock : null
-  const isSayingYes = asked !== null && yesTo === asked.id
+  // A yes is only ever said to what asks for it: what has changed meanwhile, or was said yes to, asks no more.
+  const saying = begun?.kind === 'yes' && begun.lockId !== asked?.id ? null : begun
+
+  function say(kind: Saying['kind']): void {
+    hideNotes()
+    if (kind === 'yes') setBegun(asked === null ? null : { kind, lockId: asked.id })
+    else setBegun({ kind, lookId, lockNumber: since?.lock.lock.number ?? null })
+  }
+
   return (
     <div className="client-face">
       <ClientBar />
@@ -33,14 +41,19 @@ export function ClientFace() {
           </Part>
         </div>
         <div className="client-face-side">
-          {notesShown ? <NotesSheet /> : isSayingYes ? <YesSheet view={asked} onLeave={() => setYesTo(null)} /> : (
+          {notesShown ? <NotesSheet /> : saying !== null ? <SaySheet saying={saying} asked={asked} onLeave={() => setBegun(null)} /> : (
             <div className="client-face-words">
+              {since !== null && <LockInWords since={since} />}
               <Unhurried><LookInWords /></Unhurried>
-              <LockInWords since={since} />
+              {since === null && <LockInWords since={null} />}
             </div>
           )}
-          <PencilBar />
-          <ClientButtons onYes={asked === null ? null : () => setYesTo(asked.id)} isSayingYes={isSayingYes} />
+          {(notesShown || saying === null) && (
+            <>
+              <PencilBar />
+              <ClientButtons isAsked={asked !== null} onSay={say} />
+            </>
+          )}
         </div>
       </main>
     </div>

@@ -10,7 +10,7 @@ export function LookInWords() {
   const colours = useMemo(() => new Map(prediction.areas.map(({ id, colour }) => [id, colour.display])), [prediction])
   return (
     <section aria-labelledby="look-in-words">
-      <h2 id="look-in-words" className="client-face-heading">{prediction.lookName}</h2>
+      <h2 id="look-in-words" className="client-face-heading">What you see</h2>
       <ul className="look-in-words">
         {lines.map(({ areaId, words }) => (
           <li key={areaId}>

@@ -10,7 +10,7 @@ import { usePinWords } from './usePinWords.ts'
 /** The note being written, near where it was pressed; on a phone over the keyboard. */
 export function NoteComposer() {
   const begun = usePencil((state) => state.begun)
-  return begun === null ? null : <Composer key={JSON.stringify([begun.pin, begun.as])} begun={begun} />
+  return begun === null ? null : <Composer key={JSON.stringify(begun.pin)} begun={begun} />
 }
 
 const WIDTH_PIXELS = 288
@@ -23,14 +23,13 @@ function Composer({ begun }: { readonly begun: NoteBegun }) {
   const onPhone = useMedia(phone)
   const composer = useRef<HTMLDivElement>(null)
   const field = useRef<HTMLTextAreaElement>(null)
-  const [text, setText] = useState(begun.as?.words ?? '')
+  const [text, setText] = useState('')
   const where = wordsOf(begun.pin, begun.lookId)
 
   const { byKeys } = begun
   useEffect(() => {
     const before = document.activeElement
     field.current?.focus({ preventScroll: true })
-    field.current?.setSelectionRange(field.current.value.length, field.current.value.length)
     return () => {
       if (byKeys && (before instanceof HTMLElement || before instanceof SVGElement)) before.focus({ preventScroll: true })
     }
@@ -64,21 +63,20 @@ function Composer({ begun }: { readonly begun: NoteBegun }) {
     >
       <p className="note-composer-where">
         {begun.colour !== null && <span className="note-swatch" style={{ background: begun.colour }} aria-hidden />}
-        <span>{begun.as?.title ?? where}</span>
+        <span>{where}</span>
       </p>
       <textarea
         ref={field}
         className="note-field"
         aria-label={`Note on ${where}`}
         rows={3}
-        placeholder={begun.as?.placeholder}
         maxLength={NOTES_LIMITS.textCharacters}
         value={text}
         onChange={(event) => setText(event.target.value)}
       />
       <div className="note-composer-actions">
         <button type="button" className="button" onClick={leaveNote}>Leave</button>
-        <button type="button" className="button button-main" aria-disabled={text.trim() === ''} onClick={pin}>{begun.as === undefined ? 'Pin it' : 'Send'}</button>
+        <button type="button" className="button button-main" aria-disabled={text.trim() === ''} onClick={pin}>Pin it</button>
       </div>
     </div>
   )

@@ -14,8 +14,6 @@ export interface NoteBegun {
   /** Where on the page it was pressed, in pixels. */
   readonly clientX: number
   readonly clientY: number
-  /** Begun by a button that says what it is to be, and not by the pencil. */
-  readonly as?: { readonly title: string; readonly words: string; readonly placeholder: string }
 }
 
 interface PencilState {
