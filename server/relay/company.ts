@@ -20,6 +20,7 @@ export class Company {
   readonly #connections = new Set<Connection>()
   readonly #presence: Presence<Connection>
   readonly #news: Throttle
+  readonly #presenceWindowMs: number
   readonly #tally: Tally
   readonly #tellRelays: (entries: readonly AwarenessEntry[]) => void
 
@@ -28,6 +29,7 @@ export class Company {
     this.#tally = tally
     this.#tellRelays = tellRelays
     this.#presence = new Presence(limits.presenceBytes)
+    this.#presenceWindowMs = limits.presenceWindowMs
     this.#news = new Throttle(() => limits.presenceWindowMs, async () => this.#passOn())
   }
 
@@ -91,11 +93,25 @@ export class Company {
     connection.sendPresence(presenceFrame(this.#presence.everything()))
   }
 
-  /** So many edits, merged into one update, to everybody as the same bytes. */
+  /**
+   * So many edits, merged into one update, to everybody as the same bytes. Presence that is nearly due goes with them:
+   * what costs most is not the bytes but each write to a socket.
+   */
   passOnEdits(news: Uint8Array, edits: number): void {
     const frame = changeFrame(news)
     this.#tally.passedOn(edits, this.#connections.size, frame.byteLength)
-    for (const connection of this.#connections) connection.send(frame)
+    const presence = this.#news.takeOver(this.#presenceWindowMs / 2) ? this.#presence.takeNews() : null
+    if (presence === null) {
+      for (const connection of this.#connections) connection.send(frame)
+      return
+    }
+    const presenceToo = presenceFrame(presence.update)
+    const both = Buffer.concat([frame, presenceToo])
+    for (const connection of this.#connections) {
+      if (connection.isLagging) connection.send(frame)
+      else connection.send(both, presenceToo.byteLength)
+    }
+    this.#tellRelays(presence.saidHere)
   }
 
   /** Ends every connection. */

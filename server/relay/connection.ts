@@ -49,9 +49,15 @@ export class Connection {
     return this.#socket.readyState === this.#socket.OPEN
   }
 
-  /** Sends, or drops a reader for whom too much is waiting already. */
-  send(frame: Buffer): void {
+  /** Whether so much is waiting already that presence would come too late to be worth anything. */
+  get isLagging(): boolean {
+    return this.#stream.writableLength > this.#maxBufferedBytes / 4
+  }
+
+  /** Sends, or drops a reader for whom too much is waiting already. So many of the bytes may be presence. */
+  send(frame: Buffer, presenceBytes = 0): void {
     if (!this.isOpen) return
+    this.#tally.sentBytes.presence += presenceBytes
     const waitingBytes = this.#stream.writableLength
     if (waitingBytes > this.#maxBufferedBytes + this.#answerBytes) return this.close('slowReader')
     if (waitingBytes === 0) this.#answerBytes = 0
@@ -67,7 +73,7 @@ export class Connection {
 
   /** Presence is worth nothing late: one who lags is spared it until the wait is over. */
   sendPresence(frame: Buffer): void {
-    if (!this.isOpen || this.#stream.writableLength > this.#maxBufferedBytes / 4) return
+    if (!this.isOpen || this.isLagging) return
     this.#tally.sentBytes.presence += frame.byteLength
     this.#stream.write(frame)
   }

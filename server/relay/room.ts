@@ -1,19 +1,22 @@
+import { penKept } from '../access/penKept.ts'
 import { mayWrite, type Pen } from '../access/seat.ts'
 import type { PresenceEntry } from '../neighbours/news.ts'
 import type { DocumentKey } from '../store/store.ts'
 import { asStoreError, StoreError } from '../store/storeError.ts'
+import { answer, askForMissing, noteCompleteness } from './catchingUp.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
 import { Company } from './company.ts'
-import { answerFrame, askFrame, readFrame } from './frames.ts'
+import { bringUp, fold, goBack, readOn } from './documentCare.ts'
+import { readFrame } from './frames.ts'
 import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
 import type { Refusal } from './refusals.ts'
 import type { RoomHouse } from './roomHouse.ts'
-import { isEmptyUpdate, isUpdate, SharedDocument } from './sharedDocument.ts'
+import { isEmptyUpdate, SharedDocument } from './sharedDocument.ts'
+import { entriesOf, newsOf } from './relayedPresence.ts'
 import { timedLog } from './tally.ts'
 import { Throttle } from './throttle.ts'
-import { entriesOf, newsOf } from './relayedPresence.ts'
-import { refuseAll, rejectOwn, type Change, type Work } from './work.ts'
+import { refuseAll, rejectOwn, sift, wantsReading, type Change, type Work } from './work.ts'
 
 /**
  * The people on one document. For whatever arrives the order is: read its kind, ask the role, apply, append to the
@@ -88,6 +91,7 @@ export class Room {
 
   /** The pen went to somebody else: they are asked for what they could not send before. */
   penMoved(pen: Pen): void {
+    if (this.#pen?.seatId === pen?.seatId && this.#pen?.name === pen?.name && this.#pen !== undefined) return
     this.#pen = pen
     this.sayAsRelay()
     for (const connection of this.#company.connections) {
@@ -155,7 +159,7 @@ export class Room {
   async #serveInbox(): Promise<void> {
     try {
       this.#document ??= await this.#open()
-      if (this.#document.isStale) await this.#goBack(this.#document)
+      if (this.#document.isStale && this.#house.health.notKept === null) await this.#goBack(this.#document)
       this.#inHand = this.#inbox
       this.#inbox = []
       await this.#serve(this.#document, this.#inHand)
@@ -170,36 +174,17 @@ export class Room {
 
   async #open(): Promise<SharedDocument> {
     const document = await SharedDocument.load(this.key, timedLog(this.#house.store, this.#house.tally))
-    if (this.key.document === 'plan') await this.#bringUp(document)
-    const job = await this.#house.store.job(this.key.jobId)
-    const penSeatId = job?.penSeatId ?? null
-    const holder = penSeatId === null ? null : await this.#house.store.seat(penSeatId)
+    if (this.key.document === 'plan') await bringUp(document, this.#house.health)
+    const pen = await penKept(this.#house.store, this.key.jobId)
     // A pen that moved while this was read is the newer news.
-    if (this.#pen === undefined) this.#pen = holder === null ? null : { seatId: holder.seatId, name: holder.name }
+    if (this.#pen === undefined) this.#pen = pen
     this.sayAsRelay()
     return document
   }
 
-  /**
-   * Back to what is kept, showing what others kept meanwhile. While a database is out of reach that has to wait, and
-   * nothing of the document is shown until then.
-   */
+  /** Back to what is kept, showing what others kept meanwhile. */
   async #goBack(document: SharedDocument): Promise<void> {
-    try {
-      this.#passOn(await document.reload())
-    } catch (thrown) {
-      if (!(thrown instanceof StoreError) || thrown.trouble !== 'unreachable') throw thrown
-      this.#house.health.failed(thrown)
-    }
-  }
-
-  /** Takes in and shows what other relays kept. */
-  async #readOn(document: SharedDocument): Promise<void> {
-    try {
-      this.#passOn(await document.readOn())
-    } catch (thrown) {
-      this.#house.health.failed(asStoreError(thrown))
-    }
+    this.#passOn(await goBack(document, this.#house.health))
   }
 
   /** Another relay kept it: here it only has to be shown. */
@@ -213,59 +198,35 @@ export class Room {
     if (document.isBehind) this.readOn(Infinity)
   }
 
-  /** A store that takes nothing just now leaves the plan as it was; the next opening tries again. */
-  async #bringUp(document: SharedDocument): Promise<void> {
-    const news = await document.bringUp()
-    if (news === null) return
-    try {
-      await document.keep(news, true)
-    } catch (thrown) {
-      // Another relay that brought it up at the same moment has done what was to be done.
-      if (asStoreError(thrown).trouble !== 'conflict') this.#house.health.failed(asStoreError(thrown))
-      await this.#goBack(document)
-    }
-  }
-
   async #serve(document: SharedDocument, work: readonly Work[]): Promise<void> {
-    if (this.#hasToReadOn(document, work)) await this.#readOn(document)
-    const changes = this.#sift(work)
+    if (this.#hasToReadOn(document, work)) this.#passOn(await readOn(document, this.#house.health))
+    const changes = sift(work, (connection) => this.#refusalOf(connection))
     if (changes.length > 0) await this.#take(document, changes)
     for (const item of work) {
       if (item.kind === 'own') await this.#writeOwn(document, item)
-      if (item.kind === 'ask') this.#answer(document, item)
-      if (item.kind === 'catchUp' && !document.isStale) this.#askForMissing(document, item.connection)
+      // Nobody is shown a document that holds what is not kept: who asks is answered once that is over.
+      if (item.kind === 'ask' && document.isStale) this.#inbox.push(item)
+      else if (item.kind === 'ask') answer(document, item.connection, item.stateVector, this.#mayWrite)
+      if (item.kind === 'catchUp' && !document.isStale) this.#catchUp(document, item.connection)
     }
   }
 
-  /**
-   * Told of something newer; and before an answer to one who may come from another relay, or a write that is decided by
-   * what the document holds.
-   */
+  /** Not while the store is out of order: it is done when that is over. */
   #hasToReadOn(document: SharedDocument, work: readonly Work[]): boolean {
-    if (this.#house.neighbours === null || document.isStale) return false
-    return work.some((item) => (
-      item.kind === 'ask' || item.kind === 'own' || (item.kind === 'readOn' && item.sequence > document.lastSequence)))
-  }
-
-  /** The changes that may be applied. Senders of the others are told, once each. */
-  #sift(work: readonly Work[]): Change[] {
-    const refused = new Map<Connection, Refusal>()
-    const changes = work.filter((item): item is Change => {
-      if (item.kind !== 'change') return false
-      const refusal = this.#refusalOf(item.connection)
-      if (refusal !== null) refused.set(item.connection, refusal)
-      else if (!isUpdate(item.update)) item.connection.close('badFrame')
-      else return true
-      return false
-    })
-    for (const [connection, refusal] of refused) connection.refuse(refusal)
-    return changes
+    if (this.#house.neighbours === null || document.isStale || this.#house.health.notKept !== null) return false
+    return work.some((item) => wantsReading(item, document.lastSequence))
   }
 
   #refusalOf(connection: Connection): Refusal | null {
     if (this.key.document === 'notes') return 'relay-only'
     if (!mayWrite(connection.seat, this.key.document, this.#pen ?? null)) return 'no-pen'
     return this.#house.health.notKept === null ? null : 'not-kept'
+  }
+
+  readonly #mayWrite = (connection: Connection): boolean => this.#refusalOf(connection) === null
+
+  #catchUp(document: SharedDocument, connection: Connection | null): void {
+    askForMissing(document, connection === null ? this.#company.connections : [connection], this.#mayWrite)
   }
 
   async #take(document: SharedDocument, changes: readonly Change[]): Promise<void> {
@@ -276,7 +237,7 @@ export class Room {
     } catch {
       return this.#takeOneByOne(document, changes)
     }
-    changes.forEach((change, index) => this.#noteCompleteness(document, change, applied.incomplete.has(index)))
+    changes.forEach((change, index) => noteCompleteness(document, change, applied.incomplete.has(index), this.#mayWrite))
     if (applied.news === null) return
     let sequence
     try {
@@ -312,35 +273,6 @@ export class Room {
     for (const change of changes) await this.#take(document, [change])
   }
 
-  /**
-   * Asks for what a change rests on. What arrives until the answer is in it too; only an answer that is not whole
-   * itself is beyond help, and said to be.
-   */
-  #noteCompleteness(document: SharedDocument, { connection, isAnswer }: Change, isIncomplete: boolean): void {
-    if (isIncomplete && isAnswer) connection.refuse('incomplete')
-    if (isIncomplete && !isAnswer && !connection.isAskedForMissing) this.#askForMissing(document, connection)
-    connection.isAskedForMissing = isIncomplete && !isAnswer
-  }
-
-  #answer(document: SharedDocument, ask: Work & { kind: 'ask' }): void {
-    const { connection, stateVector } = ask
-    if (document.isStale) return void this.#inbox.push(ask)
-    let missing
-    try {
-      missing = document.missingFrom(stateVector)
-    } catch {
-      return connection.close('badFrame')
-    }
-    connection.answer(answerFrame(missing))
-    if (this.#refusalOf(connection) === null) connection.send(askFrame(document.stateVector()))
-  }
-
-  #askForMissing(document: SharedDocument, connection: Connection | null): void {
-    const asked = connection === null ? this.#company.connections : [connection]
-    const frame = askFrame(document.stateVector())
-    for (const each of asked) if (this.#refusalOf(each) === null) each.send(frame)
-  }
-
   #healthChanged(): void {
     this.sayAsRelay()
     if (this.#house.health.notKept !== null) return
@@ -348,13 +280,8 @@ export class Room {
     this.#work.askNow()
   }
 
-  /** A log that cannot be folded is only longer: the next time will do. */
   async #fold(): Promise<void> {
-    try {
-      await this.#document?.compact()
-    } catch (thrown) {
-      this.#house.log.warn('document not compacted', { ...this.key, detail: asStoreError(thrown).message })
-    }
+    if (this.#document !== null) await fold(this.#document, this.key, this.#house.log)
   }
 
   #closeWhenIdle(): void {

@@ -35,6 +35,18 @@ export class Throttle {
     this.#immediate = setImmediate(() => this.#run())
   }
 
+  /**
+   * Takes over a run that is awaited and at least so long after the last: whoever calls does the task's work now. False
+   * when there is nothing to take over.
+   */
+  takeOver(leastSinceLastMs: number): boolean {
+    const nowMs = performance.now()
+    if (this.#isStopped || this.#running !== null || !this.#isAwaited || nowMs - this.#lastStartMs < leastSinceLastMs) return false
+    this.#clear()
+    this.#lastStartMs = nowMs
+    return true
+  }
+
   /** Runs what was asked for and resolves when nothing is left to do. */
   async finish(): Promise<void> {
     while (!this.#isStopped && (this.#running !== null || this.#isAwaited)) {
