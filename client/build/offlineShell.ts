@@ -3,7 +3,8 @@ import type { Plugin } from 'vite'
 
 /**
  * Writes a service worker beside the built page, which keeps every file of it on the device: a set in a basement loads
- * the board again without a network. Only files are kept; what the relay answers never is.
+ * the board again without a network. Of what the relay answers, only what is kept under a hash of its content is kept here
+ * too (it can never be another), so that a phone can say without a network what differs from a lock it has once seen.
  */
 export function offlineShell(): Plugin {
   let folder = ''
@@ -25,6 +26,11 @@ export function offlineShell(): Plugin {
         navigateFallback: '/index.html',
         navigateFallbackAllowlist: [/^\/$/, /^\/[js]\/[A-Za-z0-9_-]+\/?$/],
         cleanupOutdatedCaches: true,
+        runtimeCaching: [{
+          urlPattern: /\/s\/[A-Za-z0-9_-]+\/kept\/[0-9a-f]{64}$/,
+          handler: 'CacheFirst',
+          options: { cacheName: 'kept', cacheableResponse: { statuses: [200] }, expiration: { maxEntries: 60, purgeOnQuotaError: true } },
+        }],
         clientsClaim: true,
         skipWaiting: true,
       })
