@@ -12,10 +12,13 @@ interface AnswerCardProps {
   readonly learned: Learned
   readonly onAccept: () => void
   readonly onWithdraw: () => void
+  /** What comes next, in words. */
+  readonly next: string
+  readonly onNext: () => void
 }
 
 /** What a reading just taken says: planned against read, what to turn, and why it may not fit. */
-export function AnswerCard({ judged, plannedFNumber, learned, onAccept, onWithdraw }: AnswerCardProps) {
+export function AnswerCard({ judged, plannedFNumber, learned, onAccept, onWithdraw, next, onNext }: AnswerCardProps) {
   const { reading, state } = judged
   const [only] = reading.fired.length === 1 ? reading.fired : []
   const lightNow = useBoard((board) => (only === undefined ? undefined : board.plan.looks[reading.lookId]?.lights[only.lightId]))
@@ -23,7 +26,8 @@ export function AnswerCard({ judged, plannedFNumber, learned, onAccept, onWithdr
   const mayEdit = useBoard((board) => board.mayEdit)
   const edit = usePlanEdit()
   const causes = useCauses(learned, judged)
-  const turn = only && head ? turnFor(head, only.energyJoules, reading.fNumber, plannedFNumber) : null
+  // What does not fit is first to be understood: turning would hide a missing gel.
+  const turn = only && head && state !== 'held-back' ? turnFor(head, only.energyJoules, reading.fNumber, plannedFNumber) : null
   const isTurned = turn !== null && lightNow !== undefined && Math.abs(lightNow.energyJoules - turn.energyJoules) < 1e-6 * turn.energyJoules
   return (
     <section className="meter-answer" aria-label="Answer">
@@ -44,13 +48,16 @@ export function AnswerCard({ judged, plannedFNumber, learned, onAccept, onWithdr
           )}
         </div>
       )}
-      {turn !== null && turn.stops !== 0 && state !== 'held-back' && state !== 'withdrawn' && only && mayEdit && (
+      {turn !== null && turn.stops !== 0 && state !== 'withdrawn' && only && mayEdit && (
         isTurned ? <p className="meter-soft">Turned: {only.letter} stands at {turn.to} in the plan.</p> : (
           <button type="button" className="button button-lined meter-turned" onClick={() => edit((plan) => setPower(plan, reading.lookId, only.lightId, turn.energyJoules))}>
             {only.letter} is turned to {turn.to}: write it in the plan
           </button>
         )
       )}
+      <button type="button" className="button button-main meter-take" onClick={onNext}>
+        {next}
+      </button>
     </section>
   )
 }

@@ -31,23 +31,32 @@ export function MeterBook({ onClose }: { readonly onClose: () => void }) {
   const asked = book.questions.find(({ id }) => id === pickedId) ?? open[0] ?? null
   const judged = answered && book.learned.readings.find(({ key }) => key === answered.key)
 
+  function pick(id: string): void {
+    setPicked(id)
+    setAnswered(null)
+  }
+
   return (
     <FullPage onClose={onClose} title={`Meter book · ${lookName}`} words={isHere ? `${open.length} to read` : 'Fetching what was read'}>
       <div className="meter-page">
         <div className="meter-now">
-          {judged && (
+          {judged ? (
             <AnswerCard
               judged={judged} plannedFNumber={answered.plannedFNumber} learned={book.learned}
-              onAccept={() => book.accept(answered.key)} onWithdraw={() => book.withdraw(answered.key)}
+              onAccept={() => book.accept(answered.key)}
+              onWithdraw={() => {
+                book.withdraw(answered.key)
+                setAnswered(null)
+              }}
+              next={asked === null ? 'All is read' : `Next: ${firesWords(asked)}`} onNext={() => setAnswered(null)}
             />
-          )}
-          <section className="meter-card" aria-label="Reading to take">
+          ) : <section className="meter-card" aria-label="Reading to take">
             {asked === null ? <p className="meter-done">All is read or sure enough. Nothing to take.</p> : (
               <>
                 <QuestionCard question={asked} />
                 {mayEdit && (
                   <ReadingEntry
-                    key={`${asked.id} ${answered?.key ?? ''}`} takenAtFNumber={exactFNumber(takenAt)}
+                    key={asked.id} takenAtFNumber={exactFNumber(takenAt)}
                     onRead={(fNumber, said) => {
                       setAnswered({ key: book.take(asked, fNumber, said), plannedFNumber: asked.plannedFNumber })
                       setPicked(null)
@@ -56,7 +65,7 @@ export function MeterBook({ onClose }: { readonly onClose: () => void }) {
                 )}
               </>
             )}
-          </section>
+          </section>}
         </div>
         <div className="meter-kept">
           <section className="meter-card" aria-label="All readings of the look">
@@ -64,7 +73,7 @@ export function MeterBook({ onClose }: { readonly onClose: () => void }) {
             <ol className="meter-order">
               {book.questions.map((question) => (
                 <li key={question.id}>
-                  <button type="button" className="button" aria-current={question.id === asked?.id ? 'step' : undefined} onClick={() => setPicked(question.id)}>
+                  <button type="button" className="button" aria-current={question.id === asked?.id ? 'step' : undefined} onClick={() => pick(question.id)}>
                     <b>{firesWords(question)}</b>
                     <span className="meter-soft">{question.areaLabel} · {stateWords[question.state]}</span>
                   </button>

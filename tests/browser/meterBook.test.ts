@@ -49,6 +49,7 @@ describe('the scripted readings, taken on a phone', () => {
       await bookOf(tobin).getByLabel('The meter shows').fill(said)
       await bookOf(tobin).getByRole('button', { name: 'Take it' }).click()
       await expect.poll(() => bookOf(tobin).getByRole('region', { name: 'Answer' }).textContent()).toMatch(answer)
+      await bookOf(tobin).getByRole('button', { name: /^Next: / }).click()
     }
     expect(await axeFaults(tobin, '.full-page')).toEqual([])
   })
