@@ -3,7 +3,7 @@ import type { GelSheet } from '../rig/sheets.ts'
 import { usualCut, type CutSize } from './cutSize.ts'
 import type { GelCut } from './gelCuts.ts'
 import { newRoll, newSheet, ROLL_LENGTH_MILLIMETRES, ROLL_WIDTH_MILLIMETRES, stockOf, type GelStock } from './gelStock.ts'
-import { joinedPieces } from './joined.ts'
+import { joinedWays } from './joined.ts'
 import { knifeLines, type KnifeLine } from './packing/knifeLines.ts'
 import { packSheets, type PackedSheet } from './packing/packSheets.ts'
 import { fitsIn, type Item, type Rectangle } from './packing/rectangle.ts'
@@ -56,18 +56,17 @@ export function layOutGel(
   const fresh = newSheet(plan, gelId)
   const whole = [...owned, fresh]
   const large = cuts.filter((cut) => !whole.some((stock) => fitsIn(itemOf(cut), stock)))
-  const joined = new Map<string, readonly Item[]>()
-  if (tooLarge === 'join') {
-    for (const cut of large) {
-      const pieces = joinedPieces(cut.id, cut, fresh)
-      if (pieces) joined.set(cut.id, pieces)
-    }
-  }
   const onRoll = tooLarge === 'roll' ? large.filter((cut) => fitsIn(itemOf(cut), newRoll())) : []
-  const cannot = large.filter((cut) => !joined.has(cut.id) && !onRoll.includes(cut))
-  const items = cuts.filter((cut) => !cannot.includes(cut)).flatMap((cut) => joined.get(cut.id) ?? [itemOf(cut)])
-  const laid = packed([...owned, ...(onRoll.length > 0 ? [newRoll()] : [])], fresh, items)
-    .map((sheet) => laidSheet(sheet, cuts, joined))
+  const inHand = [...owned, ...(onRoll.length > 0 ? [newRoll()] : [])]
+  const tried = (tooLarge === 'join' ? [0, 1] : [0]).map((way) => {
+    const joined = tooLarge === 'join' ? joinedBy(way, large, fresh) : new Map<string, readonly Item[]>()
+    const cannot = large.filter((cut) => !joined.has(cut.id) && !onRoll.includes(cut))
+    const items = cuts.filter((cut) => !cannot.includes(cut)).flatMap((cut) => joined.get(cut.id) ?? [itemOf(cut)])
+    return { joined, cannot, sheets: packed(inHand, fresh, items) }
+  })
+  // Of two ways to join that take as many sheets, the first has fewer pieces.
+  const { joined, cannot, sheets: packedSheets } = tried.reduce((best, one) => (one.sheets.length < best.sheets.length ? one : best))
+  const laid = packedSheets.map((sheet) => laidSheet(sheet, cuts, joined))
   return {
     gelId,
     sheets: laid,
@@ -76,6 +75,15 @@ export function layOutGel(
     cannot: cannot.map((cut) => ({ cut, ways: waysFor(plan, cut, fresh) })),
     mixedLookIds: mixedLooks(laid),
   }
+}
+
+/** The pieces of every cut that can be joined, each by this way round of the sheet, or by the one way there is. */
+function joinedBy(way: number, large: readonly GelCut[], fresh: GelStock): ReadonlyMap<string, readonly Item[]> {
+  return new Map(large.flatMap((cut) => {
+    const ways = joinedWays(cut.id, cut, fresh)
+    const pieces = ways[way] ?? ways[0]
+    return pieces ? [[cut.id, pieces] as const] : []
+  }))
 }
 
 /** One batch throughout where that costs no more new sheets: batches of one name differ. */
@@ -111,7 +119,7 @@ function waysFor(plan: Plan, cut: GelCut, fresh: GelStock): readonly Way[] {
   const isOnFront = cut.uses.some(({ gelPlace }) => gelPlace === 'over-the-front')
   const use = cut.uses[0]
   const light = use && plan.looks[use.lookId]?.lights[use.lightId]
-  const pieces = joinedPieces(cut.id, cut, fresh)
+  const pieces = joinedWays(cut.id, cut, fresh)[0]
   const atHead = usualCut(plan.modifiers[light?.modifierId ?? ''], 'at-the-head')
   return [
     ...(isOnFront && light && fitsIn(asItem(atHead), fresh) ? [{ way: 'at-the-head', size: atHead } as const] : []),

@@ -127,6 +127,12 @@ describe('the layout on real sheets', () => {
     }
   })
 
+  it('of the ways to join, takes the one that leaves room for the small cuts', () => {
+    // Two of 60 × 40, and a third sheet for 25 × 40 beside the 30 × 30 of the other draft: by area two and a quarter.
+    const apricot = layouts(fronts, looks, 'join').find(({ gelId }) => gelId === 'apricot')!
+    expect(apricot.sheets).toHaveLength(3)
+  })
+
   it('says what fits no sheet, and the ways that do: at the head, a roll, joined', () => {
     const apricot = layouts(fronts, ['dusk'], 'say').find(({ gelId }) => gelId === 'apricot')!
     expect(apricot.cannot.map(({ ways }) => ways)).toEqual([[

@@ -33,7 +33,7 @@ export function GelCard({ layout, index }: GelCardProps) {
       </p>
       {mixedLookIds.length > 0 && (
         <p className="cuts-care">
-          {mixedLookIds.map((id) => plan.looks[id]?.name).join(', ')}: two lights from different batches. Batches of one name differ: measure that they match, or cut both from one sheet.
+          {mixedLookIds.map((id) => plan.looks[id]?.name).join(', ')}: cut from more than one batch, or from old sheets and new. Batches of one name differ: measure that they match, or take all of a look from one.
         </p>
       )}
       {cannot.map(({ cut, ways }) => <CannotRow key={cut.id} cut={cut} ways={ways} />)}
