@@ -1,4 +1,5 @@
 import type { NewJob, LinkRecord, SeatRecord, Store } from '../store/store.ts'
+import { penKept } from './penKept.ts'
 import { ROLES, type Role } from './role.ts'
 import type { Pen, Seat } from './seat.ts'
 import { hashOfSecret, isSameHash, newPublicId, newSecret } from './secrets.ts'
@@ -102,9 +103,7 @@ export class Access {
   }
 
   async penOf(jobId: string): Promise<Pen> {
-    const seatId = (await this.#store.job(jobId))?.penSeatId ?? null
-    const holder = seatId === null ? null : await this.#store.seat(seatId)
-    return holder === null ? null : { seatId: holder.seatId, name: holder.name }
+    return penKept(this.#store, jobId)
   }
 
   /**

@@ -1,6 +1,7 @@
 import type { Log } from '../log.ts'
 import type { DocumentKey } from '../store/store.ts'
 import { asStoreError, StoreError } from '../store/storeError.ts'
+import type { RelayLimits } from './limits.ts'
 import type { SharedDocument } from './sharedDocument.ts'
 import type { StoreHealth } from './storeHealth.ts'
 
@@ -54,4 +55,12 @@ export async function fold(document: SharedDocument, key: DocumentKey, log: Log)
   } catch (thrown) {
     log.warn('document not compacted', { ...key, detail: asStoreError(thrown).message })
   }
+}
+
+/** Whether it may grow no more, even folded. */
+export async function isFull(
+  document: SharedDocument, key: DocumentKey, { limits, log }: { readonly limits: RelayLimits; readonly log: Log },
+): Promise<boolean> {
+  if (document.bytes > limits.documentBytes) await fold(document, key, log)
+  return document.bytes > limits.documentBytes
 }

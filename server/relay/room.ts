@@ -7,7 +7,7 @@ import { answer, askForMissing, noteCompleteness } from './catchingUp.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
 import { Company } from './company.ts'
-import { bringUp, fold, goBack, readOn } from './documentCare.ts'
+import { bringUp, fold, goBack, isFull, readOn } from './documentCare.ts'
 import { readFrame } from './frames.ts'
 import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
 import type { Refusal } from './refusals.ts'
@@ -199,7 +199,9 @@ export class Room {
   }
 
   async #serve(document: SharedDocument, work: readonly Work[]): Promise<void> {
-    if (this.#hasToReadOn(document, work)) this.#passOn(await readOn(document, this.#house.health))
+    // Not while the store is out of order: it is done when that is over.
+    const mayRead = this.#house.neighbours !== null && !document.isStale && this.#house.health.notKept === null
+    if (mayRead && work.some((item) => wantsReading(item, document.lastSequence))) this.#passOn(await readOn(document, this.#house.health))
     const changes = sift(work, (connection) => this.#refusalOf(connection))
     if (changes.length > 0) await this.#take(document, changes)
     for (const item of work) {
@@ -209,12 +211,6 @@ export class Room {
       else if (item.kind === 'ask') answer(document, item.connection, item.stateVector, this.#mayWrite)
       if (item.kind === 'catchUp' && !document.isStale) this.#catchUp(document, item.connection)
     }
-  }
-
-  /** Not while the store is out of order: it is done when that is over. */
-  #hasToReadOn(document: SharedDocument, work: readonly Work[]): boolean {
-    if (this.#house.neighbours === null || document.isStale || this.#house.health.notKept !== null) return false
-    return work.some((item) => wantsReading(item, document.lastSequence))
   }
 
   #refusalOf(connection: Connection): Refusal | null {
@@ -230,7 +226,7 @@ export class Room {
   }
 
   async #take(document: SharedDocument, changes: readonly Change[]): Promise<void> {
-    if (await this.#isFull(document)) return refuseAll(changes, 'document-full')
+    if (await isFull(document, this.key, this.#house)) return refuseAll(changes, 'document-full')
     let applied
     try {
       applied = document.apply(changes.map((change) => change.update))
@@ -251,13 +247,8 @@ export class Room {
     this.#tellKept(document, sequence)
   }
 
-  async #isFull(document: SharedDocument): Promise<boolean> {
-    if (document.bytes > this.#house.limits.documentBytes) await this.#fold()
-    return document.bytes > this.#house.limits.documentBytes
-  }
-
   async #writeOwn(document: SharedDocument, write: OwnWrite): Promise<void> {
-    if (await this.#isFull(document)) return write.reject(new StoreError('full', 'the document is as large as may be'))
+    if (await isFull(document, this.key, this.#house)) return write.reject(new StoreError('full', 'the document is as large as may be'))
     const news = await serveOwnWrite(document, write, this.#house.health, () => this.#goBack(document))
     if (news === null) return
     this.#company.passOnEdits(news, 1)
