@@ -47,10 +47,10 @@ export function SheetDrawing({ sheet, number, colour, gelId, index }: SheetDrawi
         ))}
         {cuts.map((cut) => <CutShape key={`${cut.cut.id} ${cut.piece}`} cut={cut} fill={`url(#${patternId})`} size={sizeText(cut.width, cut.height, units)} />)}
         <rect className="cut-stock" width={stock.width} height={usedHeight} />
-        {sheet.lines.filter(({ y1, y2 }) => y1 < usedHeight || y2 < usedHeight).map((line, at) => (
+        {sheet.lines.map((line, at) => (
           <g key={`${line.x1} ${line.y1} ${line.x2} ${line.y2}`}>
             <line className="cut-line" x1={line.x1} y1={line.y1} x2={line.x2} y2={line.y2} />
-            <KnifeMark line={line} number={at + (stock.isRoll && usedHeight < stock.height ? 2 : 1)} />
+            <KnifeMark line={line} number={at + 1} />
           </g>
         ))}
       </svg>

@@ -42,11 +42,11 @@ export function OrderRow({ line, lookNames, entry }: OrderRowProps) {
   )
 }
 
-function counts({ needed, spare, owned, byLook }: OrderLine, lookNames: readonly string[]): readonly string[] {
+function counts({ case: from, needed, spare, owned, byLook }: OrderLine, lookNames: readonly string[]): readonly string[] {
   return [
     spare > 0 ? `${needed} and ${spare} spare` : '',
     byLookWords(byLook, lookNames),
-    owned === null ? '' : `own ${owned}`,
+    owned === null ? '' : from === 'Gels' ? `${owned} from the drawer` : `own ${owned}`,
   ]
 }
 
