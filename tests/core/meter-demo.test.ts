@@ -2,6 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { learn } from '../../shared-core/meter/learn.ts'
 import { questionsOf } from '../../shared-core/meter/questions.ts'
 import { turnFor } from '../../shared-core/meter/turn.ts'
+import { applyEdit } from '../../shared-core/plan/edit.ts'
+import { setPower } from '../../shared-core/plan/edits/lights.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { predict } from '../../shared-core/predict/predict.ts'
 import { exactFNumber, questionsAlone, readAlone, stopsBetween, taught } from './meterTaking.ts'
@@ -55,5 +58,42 @@ describe('the scripted readings', () => {
     const after = taught(demoPlan, readings)
     const open = questionsOf(after, 'dusk', learn(after, readings)).filter(({ state }) => state === 'ask' || state === 'again')
     expect(open.map(({ id }) => id)).toEqual(['dusk.together.nose'])
+  })
+
+  it('and once all is turned as told, every light is predicted where it was wanted', () => {
+    const turned = script.reduce<Plan>((plan, { letter, read }) => {
+      const question = questionsAlone(demoPlan).get(letter)!
+      const light = demoPlan.looks['dusk']!.lights[question.lightIds[0]!]!
+      const { energyJoules } = turnFor(demoPlan.heads[light.headId]!, light.energyJoules, read, question.plannedFNumber)
+      const edit = setPower(plan, 'dusk', question.lightIds[0]!, energyJoules)
+      if (!edit.ok) throw new Error(edit.message)
+      return applyEdit(plan, edit.edit)
+    }, taught(demoPlan, readings))
+    for (const { letter, wants } of script) {
+      expect(Math.abs(stopsBetween(predict(turned, 'dusk').lights.find((one) => one.letter === letter)!.level.fNumber, wants))).toBeLessThanOrEqual(0.1)
+    }
+    const open = questionsOf(turned, 'dusk', learn(turned, readings)).filter(({ state }) => state === 'ask' || state === 'again')
+    expect(open.map(({ id }) => id)).toEqual(['dusk.together.nose'])
+  })
+})
+
+describe('a head at the end of its range', () => {
+  const head = demoPlan.heads['head-1000']!
+  it('is turned as far as it goes, and what is still missing is said', () => {
+    const turn = turnFor(head, 900, exactFNumber(5.6, 0), exactFNumber(8, 0))
+    expect(turn.energyJoules).toBe(1_000)
+    // 1000 J over 900 J is 0.15 stop; of the one stop wanted 0.85 is left.
+    expect(turn.leftStops).toBeCloseTo(1 - Math.log2(1_000 / 900), 9)
+    expect(turn.words).toContain('full power is 0.8 stop short')
+  })
+
+  it('is too strong at its lowest', () => {
+    const turn = turnFor(head, 2, exactFNumber(8, 5), exactFNumber(8, 0))
+    expect(turn.energyJoules).toBe(2)
+    expect(turn.words).toContain('0.5 stop too much')
+  })
+
+  it('is told in its own notation and steps', () => {
+    expect(turnFor({ ...head, powerNotation: 'fraction' }, 250 * 2 ** 0.3, exactFNumber(5.6, 4), exactFNumber(5.6, 0)).words).toBe('down 0.4: 1/4+0.3 → 1/8+0.9')
   })
 })
