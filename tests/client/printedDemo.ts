@@ -1,0 +1,62 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { canonicalJson } from '../../shared-core/notes/canonical.ts'
+import { sha256 } from '../../shared-core/arithmetic/sha256.ts'
+import { demoLookId, demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
+import { pictureHeight } from '../../shared-core/predict/pictureText.ts'
+import { createPredictor } from '../../shared-core/predict/predict.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import { openPress, type FontFiles, type Press } from '../../client/print/pdf.ts'
+import type { PrintedLook, PrintJob } from '../../client/print/printJob.ts'
+import type { Paper, PrintedPicture } from '../../client/print/paper.ts'
+import { sheetsOf } from '../../client/print/sheets.ts'
+import { newLookPicture, pngOf } from '../../server/picture/framePng.ts'
+
+const require = createRequire(import.meta.url)
+const fontFile = (path: string): Uint8Array => readFileSync(require.resolve(`@expo-google-fonts/ibm-plex-sans/${path}`))
+
+export const fontFiles: FontFiles = { regular: fontFile('400Regular/IBMPlexSans_400Regular.ttf'), bold: fontFile('700Bold/IBMPlexSans_700Bold.ttf') }
+
+export const PRINTED_AT = 'https://set.example:4200'
+export const PRINTED_JOB = 'Jq3vX0b7Zk1mPw9sT2uY5a'
+
+/** The demo's look as it is printed, with small pictures drawn without a browser. */
+export function printedLook(plan: Plan, lookId: string, lockNumber: number | null, pictureWidth = 240): PrintedLook {
+  const look = plan.looks[lookId]!
+  const prediction = createPredictor()(plan, lookId)
+  const drawn = newLookPicture()
+  const picture = (soloLightId: string | null, width: number): PrintedPicture => ({
+    format: 'png', bytes: pngOf(drawn.draw(plan, lookId, { width, height: pictureHeight(look, width), soloLightId, coarse: false }), plan, lookId),
+  })
+  return {
+    plan, lookId, look, prediction,
+    state: {
+      lockNumber, planHash: sha256(canonicalJson(plan)),
+      words: lockNumber === null ? ['Nobody has agreed to this state.'] : ['Locked by Ines Corvalho-Reed, 24 Nov 18:02.', 'Yes: Pell Oduya, 24 Nov 18:09: if the print matches.'],
+    },
+    frame: picture(null, pictureWidth),
+    singles: Object.fromEntries(prediction.lights.filter(({ on }) => on).map(({ id }) => [id, picture(id, Math.round(pictureWidth / 3))])),
+    triggers: { A: { group: 'A', channel: '12' } },
+    matters: Object.fromEntries(prediction.lights.map(({ id }) => [id, ['distance ±3 cm', 'power ±0.2 stop', 'tilt ±10°', 'height ±8 cm']])),
+  }
+}
+
+export function printJobOf(looks: readonly PrintedLook[], more: Partial<PrintJob> = {}): PrintJob {
+  return {
+    format: 'a4', units: 'metric', jobId: PRINTED_JOB, jobTitle: looks[0]!.plan.title, origin: PRINTED_AT,
+    printedWords: '25 Nov 2026, 22:13 by Ines Corvalho-Reed', looks, ...more,
+  }
+}
+
+export interface Printed {
+  readonly papers: readonly Paper[]
+  readonly pdf: Uint8Array
+}
+
+export async function printed(job: PrintJob): Promise<Printed> {
+  const press: Press = await openPress(fontFiles)
+  const papers = sheetsOf(job, press.letters)
+  return { papers, pdf: await press.print(papers, job.jobTitle) }
+}
+
+export { demoLookId, demoPlan }
