@@ -32,7 +32,7 @@ const update = fc.array(fc.tuple(fc.nat(6), fc.nat(3), fc.jsonValue({ maxDepth: 
     const name = `k${key}`
     if (kind === 0) map.set(name, value)
     if (kind === 1) map.set(name, new Y.Map())
-    if (kind === 2) doc.getText('t').insert(0, String(value).slice(0, 30))
+    if (kind === 2) doc.getText('t').insert(0, JSON.stringify(value).slice(0, 30))
     if (kind === 3) doc.getArray('a').push([value])
     if (kind === 4) map.delete(name)
     if (kind === 5) map.set(name, new Y.XmlElement('x'))
