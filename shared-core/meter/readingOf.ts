@@ -1,9 +1,9 @@
 import type { Plan } from '../plan/schema/plan.ts'
 import type { Reading } from '../rig/readings.ts'
 import type { WrittenBy } from '../rig/written.ts'
-import { startsOf } from './learn.ts'
 import { piecesOf } from './pieces.ts'
 import type { Question } from './questions.ts'
+import { startsOf } from './unknowns.ts'
 
 /**
  * The answer to a question as it is kept, with the facts it was made under.
