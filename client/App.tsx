@@ -1,5 +1,6 @@
 import { lazy, Suspense, useState } from 'react'
 import type { SeatInfo } from './connection/seat.ts'
+import { ScannedPage } from './print/ScannedPage.tsx'
 import { readRoute, type Route } from './session/route.ts'
 import { ErrorBoundary } from './shell/faults/ErrorBoundary.tsx'
 import { JoinPage } from './shell/door/JoinPage.tsx'
@@ -32,6 +33,11 @@ function Pages() {
     setRoute({ page: 'board', seatId: taken.seatId })
   }
 
+  function sitAgain(seatId: string): void {
+    history.replaceState(null, '', `/s/${seatId}`)
+    setRoute({ page: 'board', seatId })
+  }
+
   switch (route.page) {
     case 'welcome':
       return <WelcomePage />
@@ -39,6 +45,8 @@ function Pages() {
       void startPicture()
       void loadSeatPage()
       return <JoinPage jobId={route.jobId} linkKey={route.linkKey} onSeat={sitDown} />
+    case 'scanned':
+      return <ScannedPage onSeat={sitAgain} />
     case 'board':
       void startPicture()
       return (

@@ -17,14 +17,14 @@ export function offlineShell(): Plugin {
     writeBundle: async () => {
       const { warnings } = await generateSW({
         globDirectory: folder,
-        globPatterns: ['**/*.{html,js,css,woff2,svg,webmanifest,bin}'],
+        globPatterns: ['**/*.{html,js,css,woff2,svg,webmanifest,bin,ttf}'],
         // Names with a hash of their content need no second one.
         dontCacheBustURLsMatching: /^assets\//,
         swDest: `${folder}/service-worker.js`,
         inlineWorkboxRuntime: true,
         sourcemap: false,
         navigateFallback: '/index.html',
-        navigateFallbackAllowlist: [/^\/$/, /^\/[js]\/[A-Za-z0-9_-]+\/?$/],
+        navigateFallbackAllowlist: [/^\/$/, /^\/[jsp]\/[A-Za-z0-9_-]+\/?(\?.*)?$/],
         cleanupOutdatedCaches: true,
         runtimeCaching: [{
           urlPattern: /\/s\/[A-Za-z0-9_-]+\/kept\/[0-9a-f]{64}$/,

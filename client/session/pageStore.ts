@@ -2,6 +2,7 @@ import { createStore } from 'zustand/vanilla'
 import { useStore } from 'zustand'
 import type { Problem } from '../../shared-core/plan/reading/problem.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
+import type { PrintMark } from '../../shared-core/stands/printMark.ts'
 
 /** A question or a list in the middle of the page; one at a time. */
 export type Asking =
@@ -15,6 +16,8 @@ export type Asking =
   | { readonly kind: 'gel-cuts' }
   | { readonly kind: 'power' }
   | { readonly kind: 'rig-sheet' }
+  | { readonly kind: 'print' }
+  | { readonly kind: 'print-differs'; readonly mark: PrintMark }
   | { readonly kind: 'meter-book' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }

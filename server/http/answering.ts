@@ -24,7 +24,7 @@ export interface HttpParts {
 }
 
 /** Addresses of the page itself: it reads the rest of the address when it runs. */
-const PAGE = /^\/(?:|j\/[A-Za-z0-9_-]{1,64}|s\/[A-Za-z0-9_-]{1,64})$/
+const PAGE = /^\/(?:|j\/[A-Za-z0-9_-]{1,64}|[sp]\/[A-Za-z0-9_-]{1,64})$/
 const SEAT_PATH = /^\/s\/([A-Za-z0-9_-]{1,64})\/([a-z]{1,32})(?:\/([A-Za-z0-9_-]{1,64}))?$/
 
 const PROBLEM_OF_NOT_ADMITTED: Record<NotAdmitted, ProblemCode> = { noSeat: 'no-seat', withdrawn: 'withdrawn', expired: 'expired' }

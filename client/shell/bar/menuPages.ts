@@ -14,5 +14,6 @@ export const dayPages: readonly MenuPage[] = [
   { opens: { kind: 'gel-cuts' }, title: 'Gel cuts', words: 'Each cut drawn on the sheets in the drawer' },
   { opens: { kind: 'power' }, title: 'Power', words: 'What hangs on which circuit, and batteries' },
   { opens: { kind: 'rig-sheet' }, title: 'Rig sheet', words: 'One stand at a time, on a phone, without a network' },
+  { opens: { kind: 'print' }, title: 'Print', words: 'A page a look and a page a stand, with marks to scan' },
   { opens: { kind: 'meter-book' }, title: 'Meter book', words: 'One reading at a time, and what they teach' },
 ]

@@ -16,6 +16,8 @@ const ScreenCheck = lazy(async () => ({ default: (await import('../../agree/scre
 const OrderListPage = lazy(async () => ({ default: (await import('../../kit/order/OrderListPage.tsx')).OrderListPage }))
 const GelCutsPage = lazy(async () => ({ default: (await import('../../kit/cuts/GelCutsPage.tsx')).GelCutsPage }))
 const PowerPage = lazy(async () => ({ default: (await import('../../kit/power/PowerPage.tsx')).PowerPage }))
+const PrintPage = lazy(async () => ({ default: (await import('../../print/PrintPage.tsx')).PrintPage }))
+const PrintDiffers = lazy(async () => ({ default: (await import('../../print/PrintDiffers.tsx')).PrintDiffers }))
 const RigSheet = lazy(async () => ({ default: (await import('../../rig/RigSheet.tsx')).RigSheet }))
 const MeterBook = lazy(async () => ({ default: (await import('../../meter/MeterBook.tsx')).MeterBook }))
 
@@ -47,6 +49,10 @@ export function PageDialogs() {
       return <Suspense fallback={null}><RigSheet onClose={close} /></Suspense>
     case 'meter-book':
       return <Suspense fallback={null}><MeterBook onClose={close} /></Suspense>
+    case 'print':
+      return <Suspense fallback={null}><PrintPage onClose={close} /></Suspense>
+    case 'print-differs':
+      return <Suspense fallback={null}><PrintDiffers mark={asking.mark} onClose={close} /></Suspense>
     case 'replace':
       return <ReplaceDialog asking={asking} />
     case 'bad-file':
