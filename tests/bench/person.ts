@@ -118,7 +118,7 @@ export function syncMessage(step: number, bytes: Uint8Array): Uint8Array {
   return encoding.toUint8Array(encoder)
 }
 
-function presenceMessage(clientId: number, clock: number, json: string): Uint8Array {
+export function presenceMessage(clientId: number, clock: number, json: string): Uint8Array {
   const entry = encoding.createEncoder()
   encoding.writeVarUint(entry, 1)
   encoding.writeVarUint(entry, clientId)

@@ -13,6 +13,8 @@ const parts: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   frame: async () => (await import('./frame.ts')).frameRows(),
   board: async () => (await import('./board.ts')).boardRows(),
   relay: async () => (await import('./relay.ts')).relayRows(),
+  attacks: async () => (await import('./attacks.ts')).attackRows(),
+  durability: async () => (await import('./durability.ts')).durabilityRows(),
 }
 
 const { values } = parseArgs({ options: { json: { type: 'string' }, only: { type: 'string' } } })
