@@ -20,6 +20,7 @@ const PrintPage = lazy(async () => ({ default: (await import('../../print/PrintP
 const PrintDiffers = lazy(async () => ({ default: (await import('../../print/PrintDiffers.tsx')).PrintDiffers }))
 const RigSheet = lazy(async () => ({ default: (await import('../../rig/RigSheet.tsx')).RigSheet }))
 const MeterBook = lazy(async () => ({ default: (await import('../../meter/MeterBook.tsx')).MeterBook }))
+const Notebook = lazy(async () => ({ default: (await import('../../notebook/Notebook.tsx')).Notebook }))
 
 /** Whatever the page asks just now, one at a time. */
 export function PageDialogs() {
@@ -53,6 +54,8 @@ export function PageDialogs() {
       return <Suspense fallback={null}><PrintPage onClose={close} /></Suspense>
     case 'print-differs':
       return <Suspense fallback={null}><PrintDiffers mark={asking.mark} onClose={close} /></Suspense>
+    case 'notebook':
+      return <Suspense fallback={null}><Notebook onClose={close} /></Suspense>
     case 'replace':
       return <ReplaceDialog asking={asking} />
     case 'bad-file':
