@@ -91,6 +91,9 @@ export async function inPostgresTransaction<Value>(pool: pg.Pool, work: (client:
     throw postgresErrorOf(thrown)
   }
   let broken: Error | undefined
+  // A connection lost between two steps: the next step fails, but an event that nobody hears would end the process.
+  const lost = (error: Error) => { broken = error }
+  client.on('error', lost)
   try {
     await client.query('BEGIN')
     const value = await work(client)
@@ -100,6 +103,7 @@ export async function inPostgresTransaction<Value>(pool: pg.Pool, work: (client:
     await client.query('ROLLBACK').catch((error: Error) => { broken = error })
     throw postgresErrorOf(thrown)
   } finally {
+    client.off('error', lost)
     client.release(broken)
   }
 }

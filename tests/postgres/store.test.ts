@@ -121,6 +121,21 @@ describe('PostgresStore and its database', () => {
     await expect(PostgresStore.open(wrong.href)).rejects.toMatchObject({ trouble: 'unreachable' })
   })
 
+  it('outlives the loss of a connection in the middle of a transaction', async () => {
+    const store = await openEmpty()
+    // So that the transaction is begun and waits.
+    await client.query('BEGIN; LOCK TABLE jobs')
+    const refusal = expect(store.createJob(newJob)).rejects.toMatchObject({ name: 'StoreError', trouble: 'unreachable' })
+    const waiting = `SELECT pg_terminate_backend(pid) FROM pg_stat_activity
+      WHERE application_name = 'halfstop' AND datname = current_database() AND wait_event_type = 'Lock'`
+    while ((await client.query(waiting)).rowCount === 0) await new Promise((resolve) => setTimeout(resolve, 5))
+    await refusal
+    await client.query('ROLLBACK')
+    await store.createJob(newJob)
+    expect((await store.job('job'))?.jobId).toBe('job')
+    await store.close()
+  })
+
   it('says that a database which takes no writes is read-only', async () => {
     const store = await openEmpty()
     await store.createJob(newJob)

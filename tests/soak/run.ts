@@ -1,13 +1,14 @@
 /**
  * `npm run soak`: what takes too long for `npm test`. Relays killed 25 times while eight people edit, on a file and on
- * PostgreSQL; a database gone for 20 s; 200 runs of ten people on two relays with wires that lose, double and reorder.
- * `-- --only kills|outage|convergence` does one of them, `-- --runs 5` and `-- --kills 3` fewer, `-- --from 17` starts at
+ * PostgreSQL; a database gone for 20 s; what sharing a database costs; 200 runs of ten people on two relays with wires that lose, double and reorder.
+ * `-- --only kills|outage|convergence|sharing` does one of them, `-- --runs 5` and `-- --kills 3` fewer, `-- --from 17` starts at
  * that run, to look at one that failed.
  */
 import { parseArgs } from 'node:util'
 import { freshDatabase, startDatabase } from '../postgres/database.ts'
 import { converge } from './convergence.ts'
 import { killWhileEditing, type KillFigures } from './kills.ts'
+import { measureSharing, type SharingFigures } from './measure.ts'
 import { loseDatabase } from './outage.ts'
 import { relayOnFile, relaysOnDatabase } from './victims.ts'
 
@@ -21,13 +22,14 @@ const { values: asked } = parseArgs({
 const TOGETHER = 4
 
 async function soak(): Promise<void> {
-  const database = await startDatabase()
+  const database = await startDatabase({ waitsForDisk: true })
   try {
     if (isAsked('kills')) await soakKills(database.url)
     if (isAsked('outage')) {
       const { edits, toldMs, landedMs } = await loseDatabase(await freshDatabase(database.url), Number(asked.seconds))
       say(`database gone for ${asked.seconds} s: told after ${toldMs.toFixed(0)} ms; all ${edits} edits landed ${landedMs.toFixed(0)} ms after its return`)
     }
+    if (isAsked('sharing')) saySharing(await measureSharing(await freshDatabase(database.url)))
     if (isAsked('convergence')) await soakConvergence(await freshDatabase(database.url))
   } finally {
     await database.stop()
@@ -58,6 +60,12 @@ async function soakConvergence(databaseUrl: string): Promise<void> {
 function sayKills(what: string, { kills, edits, seen, slowestReturnMs }: KillFigures): void {
   say(`${what}, killed ${kills} times: ${edits} edits, ${seen} looked for after a kill since somebody had seen them, 0 lost, 0 holes; ` +
     `everybody back within ${slowestReturnMs.toFixed(0)} ms`)
+}
+
+function saySharing({ seenHere, seenThere, updatesPerSecond, bytesPerUpdate }: SharingFigures): void {
+  say(`a lone edit is seen on the same relay after ${seenHere.median.toFixed(1)} ms (p99 ${seenHere.p99.toFixed(1)}), ` +
+    `on the other after ${seenThere.median.toFixed(1)} ms (p99 ${seenThere.p99.toFixed(1)}); ` +
+    `one store keeps ${updatesPerSecond.toFixed(0)} small updates a second, ${bytesPerUpdate.toFixed(0)} bytes each`)
 }
 
 function isAsked(part: string): boolean {
