@@ -9,9 +9,9 @@ import type { Place } from '../plan/schema/quantities.ts'
 import type { Tick } from '../rig/ticks.ts'
 
 /** Less than a tape can tell. */
-const LEAST_METRES = 0.005
-const LEAST_STOPS = 0.05
-const LEAST_DEGREES = 1
+export const LEAST_METRES = 0.005
+export const LEAST_STOPS = 0.05
+export const LEAST_DEGREES = 1
 
 /**
  * What the plan wants otherwise than it did when a stand was ticked, as what is to be done now: "0.40 m to camera left",
@@ -71,12 +71,13 @@ function pieceWords(then: Piece, now: Piece, units: Units): string[] {
   return words
 }
 
-function offset(from: Place, to: Place): Place {
+/** From one place to another, axis by axis. */
+export function offset(from: Place, to: Place): Place {
   return { xMetres: to.xMetres - from.xMetres, yMetres: to.yMetres - from.yMetres, zMetres: to.zMetres - from.zMetres }
 }
 
 /** One length for each way it went: left or right, back or forth, up or down. */
-function wayWords({ xMetres, yMetres, zMetres }: Place, units: Units): string[] {
+export function wayWords({ xMetres, yMetres, zMetres }: Place, units: Units): string[] {
   const words: string[] = []
   const say = (metres: number, towards: string): void => {
     if (Math.abs(metres) >= LEAST_METRES) words.push(`${formatLength(Math.abs(metres), units)} ${towards}`)
