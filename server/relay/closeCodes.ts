@@ -14,7 +14,7 @@ export const CLOSE_CODES = {
   roomFull: { code: 4503, words: 'As many people are looking as the relay allows. Try again later.' },
   unreadable: { code: 4504, words: 'The relay cannot read this job from its store.' },
   slowReader: { code: 4505, words: 'Too much was waiting to be read. Come back to catch up.' },
-  tooFast: { code: 4506, words: 'Too many messages a second.' },
+  tooFast: { code: 4506, words: 'Too many messages or bytes a second.' },
   fault: { code: 4510, words: 'The relay met a fault of its own. Nothing that others saw is lost. Come back.' },
 } as const
 

@@ -10,6 +10,9 @@ import type { Tally } from './tally.ts'
 
 /** A closing handshake that the other side does not answer is cut short after this. */
 const CLOSE_GRACE_MS = 2_000
+/** From these nothing more is read: they go on sending as long as somebody reads. They still hear why they are sent off. */
+const UNHEARD: ReadonlySet<CloseCause> = new Set<CloseCause>(['tooFast', 'slowReader', 'tooLarge'])
+const UNHEARD_GRACE_MS = 300
 
 /** One live connection of a seat to one document. */
 export class Connection {
@@ -25,24 +28,28 @@ export class Connection {
   /** What the WebSocket runs on; whole frames go straight to it. */
   readonly #stream: Duplex
   readonly #rate: MessageRate
+  /** Shared by all connections of the seat: bytes. */
+  readonly #seatRate: MessageRate
   readonly #maxBufferedBytes: number
   readonly #tally: Tally
   /** A whole document may wait for its reader on top of the limit: it was asked for. */
   #answerBytes = 0
 
-  constructor(socket: WebSocket, stream: Duplex, seat: Seat, limits: RelayLimits, tally: Tally) {
+  constructor(socket: WebSocket, stream: Duplex, seat: Seat, limits: RelayLimits, tally: Tally, seatRate: MessageRate) {
     this.#socket = socket
     this.#stream = stream
     this.seat = seat
     this.#rate = new MessageRate(limits.messagesPerSecond, performance.now())
     this.#maxBufferedBytes = limits.bufferedBytes
     this.#tally = tally
+    this.#seatRate = seatRate
     socket.on('pong', () => { this.answeredPing = true })
   }
 
   /** Counts one incoming message against the pace allowed. */
-  mayBeHeard(): boolean {
-    return this.#rate.take(performance.now())
+  mayBeHeard(bytes: number): boolean {
+    const nowMs = performance.now()
+    return this.#rate.take(nowMs) && this.#seatRate.take(nowMs, bytes)
   }
 
   get isOpen(): boolean {
@@ -100,12 +107,21 @@ export class Connection {
   }
 }
 
+/** The socket library sends the code of a fault in the frames by itself, but reads on and throws away until all has come. */
+export function stopReading(socket: WebSocket): void {
+  // Only after the library has told the stream to go on.
+  setImmediate(() => socket.pause())
+  setTimeout(() => socket.terminate(), UNHEARD_GRACE_MS).unref()
+}
+
 /** Ends a socket with its documented code; cut off if the other side does not take note. */
 export function closeSocket(socket: WebSocket, cause: CloseCause): void {
   if (socket.readyState !== socket.OPEN) return
   const { code, words } = CLOSE_CODES[cause]
   socket.close(code, words)
-  const timer = setTimeout(() => socket.terminate(), CLOSE_GRACE_MS)
+  const isUnheard = UNHEARD.has(cause)
+  if (isUnheard) socket.pause()
+  const timer = setTimeout(() => socket.terminate(), isUnheard ? UNHEARD_GRACE_MS : CLOSE_GRACE_MS)
   timer.unref()
   socket.once('close', () => clearTimeout(timer))
 }

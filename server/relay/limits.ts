@@ -10,6 +10,7 @@ export interface RelayLimits {
   readonly connectionsPerSeat: number
   readonly bufferedBytes: number
   readonly messagesPerSecond: number
+  readonly bytesPerSecond: number
   readonly mergeWindowMs: number
   readonly presenceWindowMs: number
   readonly compactAfterUpdates: number
@@ -27,6 +28,7 @@ export function relayLimits(settings: Settings): RelayLimits {
     connectionsPerSeat: settings.MAX_CONNECTIONS_PER_SEAT,
     bufferedBytes: settings.MAX_BUFFERED_BYTES,
     messagesPerSecond: settings.MESSAGES_PER_SECOND,
+    bytesPerSecond: settings.BYTES_PER_SECOND,
     mergeWindowMs: settings.MERGE_WINDOW_MS,
     presenceWindowMs: settings.PRESENCE_WINDOW_MS,
     compactAfterUpdates: settings.COMPACT_AFTER_UPDATES,

@@ -10,10 +10,11 @@ import type { Log } from '../log.ts'
 import type { Neighbours } from '../neighbours/neighbours.ts'
 import type { DocumentKey, Store } from '../store/store.ts'
 import { StoreError } from '../store/storeError.ts'
-import { closeSocket, Connection } from './connection.ts'
+import { closeSocket, Connection, stopReading } from './connection.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { RelayLimits } from './limits.ts'
 import { Elsewhere } from './elsewhere.ts'
+import { SeatRates } from './messageRate.ts'
 import type { DecideWrite } from './ownWrite.ts'
 import type { Room } from './room.ts'
 import { Rooms } from './rooms.ts'
@@ -42,6 +43,7 @@ export class Relay implements AccessListener {
   readonly #rooms: Rooms
   readonly #sockets: WebSocketServer
   readonly #connections = new Map<Connection, Room>()
+  readonly #seatRates: SeatRates
   /** Revoked since the start: for one who was being let in at that very moment. */
   readonly #revokedLinks = new Set<string>()
   readonly #pinging: NodeJS.Timeout
@@ -54,6 +56,7 @@ export class Relay implements AccessListener {
     const { store, access, neighbours, limits, log } = parts
     this.#rooms = new Rooms({ store, health: this.health, limits, log, tally: this.tally, neighbours })
     this.#sockets = new WebSocketServer({ noServer: true, maxPayload: parts.limits.messageBytes, perMessageDeflate: false })
+    this.#seatRates = new SeatRates(parts.limits.bytesPerSecond)
     this.#pinging = setInterval(() => this.#pingAll(), parts.limits.pingMs).unref()
     access.listen(this)
     this.#elsewhere = neighbours === null ? null : new Elsewhere({
@@ -89,7 +92,7 @@ export class Relay implements AccessListener {
       return
     }
     this.#sockets.handleUpgrade(request, socket, head, (webSocket) => {
-      webSocket.on('error', () => { /* A fault of the sender's; ws closes with the code that names it. */ })
+      webSocket.on('error', () => stopReading(webSocket))
       void this.#admit(request, webSocket, socket).catch((thrown: unknown) => {
         this.#parts.log.error('admission failed', { detail: String(thrown) })
         closeSocket(webSocket, 'unreadable')
@@ -144,7 +147,7 @@ export class Relay implements AccessListener {
     if (typeof found === 'string') return this.#turnAway(webSocket, found)
     const { seat, document } = found
     if (this.#revokedLinks.has(seat.linkId)) return this.#turnAway(webSocket, 'withdrawn')
-    const connection = new Connection(webSocket, stream, seat, this.#parts.limits, this.tally)
+    const connection = new Connection(webSocket, stream, seat, this.#parts.limits, this.tally, this.#seatRates.of(seat.seatId))
     const room = this.#rooms.enter({ jobId: seat.jobId, document }, connection)
     if (room === null) return this.#turnAway(webSocket, 'roomFull')
     this.#connections.set(connection, room)
@@ -165,7 +168,7 @@ export class Relay implements AccessListener {
   #hear(connection: Connection, room: Room, data: Buffer, isBinary: boolean): void {
     this.tally.messages += 1
     this.tally.receivedBytes += data.byteLength
-    if (!connection.mayBeHeard()) return connection.close('tooFast')
+    if (!connection.mayBeHeard(data.byteLength)) return connection.close('tooFast')
     if (!isBinary) return connection.close('badFrame')
     try {
       room.hear(connection, data)
@@ -201,6 +204,7 @@ export class Relay implements AccessListener {
 
   #pingAll(): void {
     const nowMs = Date.now()
+    this.#seatRates.forgetRested(performance.now())
     for (const connection of this.#connections.keys()) {
       if (nowMs >= connection.seat.expiresMs) connection.close('expired')
       else if (!connection.answeredPing) connection.cutOff()

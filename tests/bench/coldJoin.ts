@@ -15,7 +15,7 @@ const UNTIL_PUT_AWAY_MS = 3_500
  * is there. The first answer that a server gives must have all: an empty one would be drawn as an empty board.
  */
 export async function coldJoinRows(): Promise<BenchRow[]> {
-  const ours = await startOurs({ ROOM_IDLE_MS: '1', MESSAGES_PER_SECOND: '100000' })
+  const ours = await startOurs({ ROOM_IDLE_MS: '1', MESSAGES_PER_SECOND: '100000', BYTES_PER_SECOND: '100000000' })
   const rival = isHocuspocusInstalled() ? await startHocuspocus() : null
   try {
     const oursMs = await coldJoin(ours)

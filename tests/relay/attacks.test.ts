@@ -62,7 +62,7 @@ describe('fifty megabytes', () => {
 
 describe('presence', () => {
   it('of the largest size as fast as may be reaches others at a bounded rate, latest state only', async () => {
-    const relay = await openRelay({ PRESENCE_WINDOW_MS: 100 })
+    const relay = await openRelay({ PRESENCE_WINDOW_MS: 100, BYTES_PER_SECOND: 100_000_000 })
     const { photographer, assistant, client } = await relay.crew()
     const bystander = await rawJoin(relay, client)
     const attacker = await rawJoin(relay, assistant)
@@ -106,7 +106,7 @@ describe('crowds of sockets', () => {
   })
 
   it('that never read, five of them, are dropped one and all, and the reader beside them has everything', { timeout: 60_000 }, async () => {
-    const relay = await openRelay({ MAX_BUFFERED_BYTES: 100_000 })
+    const relay = await openRelay({ MAX_BUFFERED_BYTES: 100_000, BYTES_PER_SECOND: 100_000_000 })
     const { photographer, assistant, client } = await relay.crew()
     const reading = await rawJoin(relay, client)
     for (let count = 0; count < 5; count++) (await rawJoin(relay, assistant)).socket.pause()
@@ -124,6 +124,19 @@ describe('crowds of sockets', () => {
 })
 
 describe('a document bomb', () => {
+  it('a megabyte at a time is too much for one seat, which gets no more by coming back', async () => {
+    const relay = await openRelay()
+    const { photographer, assistant, client } = await relay.crew()
+    const bystander = await rawJoin(relay, client)
+    const attacker = await rawJoin(relay, assistant, 'rig')
+    for (let count = 0; count < 4; count++) attacker.send(syncMessage(2, updateSetting(`k${count}`, 'y'.repeat(900_000))))
+    expect((await attacker.closed).code).toBe(CLOSE_CODES.tooFast.code)
+    const again = await rawJoin(relay, assistant, 'rig')
+    again.send(syncMessage(2, updateSetting('again', 'y'.repeat(900_000))))
+    expect((await again.closed).code).toBe(CLOSE_CODES.tooFast.code)
+    await expectUnharmed(relay, bystander, photographer)
+  })
+
   it('of very many tiny pieces is taken within its limits, and refused once the document is as large as may be', { timeout: 60_000 }, async () => {
     const relay = await openRelay({ MAX_DOCUMENT_BYTES: 300_000 })
     const { photographer, assistant, client } = await relay.crew()
@@ -176,7 +189,7 @@ describe('a document bomb', () => {
   })
 
   it('of huge strings is refused by size, whole or in pieces', { timeout: 60_000 }, async () => {
-    const relay = await openRelay({ MAX_DOCUMENT_BYTES: 3_000_000 })
+    const relay = await openRelay({ MAX_DOCUMENT_BYTES: 3_000_000, BYTES_PER_SECOND: 100_000_000 })
     const { photographer, assistant, client } = await relay.crew()
     const bystander = await rawJoin(relay, client, 'rig')
     const whole = await rawJoin(relay, assistant)

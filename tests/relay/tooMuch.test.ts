@@ -56,7 +56,7 @@ describe('too much', () => {
   })
 
   it('waiting for one who never reads drops that one alone', async () => {
-    const relay = await openRelay({ MAX_BUFFERED_BYTES: 100_000 })
+    const relay = await openRelay({ MAX_BUFFERED_BYTES: 100_000, BYTES_PER_SECOND: 100_000_000 })
     const { photographer, assistant, client } = await relay.crew()
     const reading = await rawJoin(relay, client)
     const deaf = await rawJoin(relay, assistant)
