@@ -67,6 +67,7 @@ export function ReadingEntry({ takenAtFNumber, onRead }: ReadingEntryProps) {
           </button>
         ))}
       </div>
+      <p className="meter-pad-label" aria-hidden>and tenths</p>
       <div className="meter-pad meter-pad-tenths" role="group" aria-label="Tenths">
         {TENTHS.map((one) => (
           <button key={one} type="button" className="button button-lined" aria-pressed={tenths === one} onClick={() => touch(full, one)}>

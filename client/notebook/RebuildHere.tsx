@@ -33,14 +33,18 @@ export function RebuildHere({ page, onBack, onDone }: RebuildHereProps) {
   return (
     <FullPage onClose={onBack} title={`Rebuild “${name}” here`} words={`In ${job.room.name || 'this room'}, with this job's kit: stops, angles and apparent sizes are kept`}>
       <div className="notebook">
-        <Switch label={`On ${subject?.name || 'the person of the look on the board'}, as this job has them`} on={isThisPerson} onTurn={setThisPerson} />
-        <div className="rebuild-pair">
-          <Picture title="As it was kept" plan={page.plan} lookId={page.lookId} />
-          {rebuilt !== null && <Picture title="Here" plan={rebuilt.plan} lookId={page.lookId} />}
+        <div className="rebuild">
+          <div className="rebuild-pair">
+            <Picture title="As it was kept" plan={page.plan} lookId={page.lookId} />
+            {rebuilt !== null && <Picture title="Here" plan={rebuilt.plan} lookId={page.lookId} />}
+          </div>
+          <div className="rebuild-words">
+            <Switch label={`On ${subject?.name || 'the person of the look on the board'}, as in this job`} on={isThisPerson} onTurn={setThisPerson} />
+            <p role="status">{trouble !== '' ? trouble : isAtWork ? 'Being worked out…' : coloursOf(page)}</p>
+            {rebuilt !== null && !isAtWork && <Found rebuilt={rebuilt} />}
+            {rebuilt !== null && !isAtWork && <Take rebuilt={rebuilt} page={page} name={name} onDone={onDone} />}
+          </div>
         </div>
-        <p role="status" className="notebook-soft">{trouble !== '' ? trouble : isAtWork ? 'Being worked out…' : coloursOf(page)}</p>
-        {rebuilt !== null && !isAtWork && <Found rebuilt={rebuilt} />}
-        {rebuilt !== null && !isAtWork && <Take rebuilt={rebuilt} page={page} name={name} onDone={onDone} />}
       </div>
     </FullPage>
   )
