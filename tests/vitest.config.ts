@@ -31,6 +31,8 @@ export default defineConfig({
           include: ['tests/postgres/**/*.test.ts'],
           environment: 'node',
           globalSetup: ['tests/postgres/prepare.ts'],
+          // They wait for sockets, processes and the database more than they work.
+          maxWorkers: 2,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -11,7 +11,7 @@ it(`ten people on two relays, on wires that lose, double and reorder, come to th
   for (let first = 1; first <= RUNS; first += TOGETHER) {
     const runs = Array.from({ length: TOGETHER }, (_, index) => converge(first + index, url))
     for (const { edits, restarts, bytes } of await Promise.all(runs)) {
-      expect(edits).toBeGreaterThan(400)
+      expect(edits).toBeGreaterThan(250)
       expect(restarts).toBe(3)
       expect(bytes).toBeGreaterThan(1_000)
     }

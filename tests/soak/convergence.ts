@@ -5,7 +5,7 @@ import { haveMet, openSoakRelay, type SoakRelay } from './sharingRelay.ts'
 import { WaywardPerson } from './waywardPerson.ts'
 
 const PEOPLE = 10
-const ROUNDS = 60
+const ROUNDS = 40
 /** The patience of a check that fails; nothing is said about how long it takes. */
 const PATIENCE_MS = 30_000
 
@@ -62,7 +62,7 @@ async function misbehave(dice: Dice, databaseUrl: string, relays: SoakRelay[], p
         person.edit()
       }
     }
-    if (round % 20 === 10) {
+    if (round % 15 === 8) {
       counts.restarts += 1
       const which = dice.below(relays.length)
       const leaving = relays[which]!
