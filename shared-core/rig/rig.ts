@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { applianceSchema } from './appliances.ts'
+import { asShotSchema, standPhotoSchema } from './asShot.ts'
+import { moveTickSchema } from './moves.ts'
 import { packedSchema } from './packed.ts'
 import { readingSchema } from './readings.ts'
 import { gelSheetSchema } from './sheets.ts'
@@ -18,6 +20,9 @@ export const rigKinds = {
   packed: packedSchema,
   appliances: applianceSchema,
   readings: readingSchema,
+  moves: moveTickSchema,
+  asShot: asShotSchema,
+  standPhotos: standPhotoSchema,
 } as const
 
 export type RigKind = keyof typeof rigKinds

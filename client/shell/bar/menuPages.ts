@@ -16,5 +16,6 @@ export const dayPages: readonly MenuPage[] = [
   { opens: { kind: 'rig-sheet' }, title: 'Rig sheet', words: 'One stand at a time, on a phone, without a network' },
   { opens: { kind: 'print' }, title: 'Print', words: 'A page a look and a page a stand, with marks to scan' },
   { opens: { kind: 'meter-book' }, title: 'Meter book', words: 'One reading at a time, and what they teach' },
+  { opens: { kind: 'look-change' }, title: 'Look change', words: 'Who moves what, from one look to the next' },
   { opens: { kind: 'notebook' }, title: 'Notebook', words: 'Past looks of this device, and built again here' },
 ]
