@@ -53,7 +53,7 @@ export class Neighbours {
     this.#pace = pace
   }
 
-  /** @throws StoreError when the line does not open */
+  /** Opens the line; from then on the listener is told. @throws StoreError when it does not open */
   async start(listener: NeighbourListener): Promise<void> {
     this.#listener = listener
     await this.#line.open({
@@ -77,34 +77,42 @@ export class Neighbours {
     return this.#interested.has(nameOf(key))
   }
 
+  /** People may come to this document here. Others answer with who is there, and tell from then on. */
   opened(key: DocumentKey): void {
     this.#say({ kind: 'open', ...plain(key), isAnswer: false })
   }
 
+  /** Nobody is on this document here any more. */
   shut(key: DocumentKey): void {
     this.#say({ kind: 'shut', ...plain(key) })
   }
 
+  /** The document's log has grown up to that sequence. Of several such only the last need arrive. */
   rowsKept(key: DocumentKey, sequence: number): void {
     if (this.shares(key)) this.#say({ kind: 'rows', ...plain(key), sequence }, `rows ${nameOf(key)}`)
   }
 
+  /** What people here show of themselves, stamped. */
   presence(key: DocumentKey, entries: readonly PresenceEntry[]): void {
     if (entries.length > 0 && this.shares(key)) this.#say({ kind: 'presence', ...plain(key), entries: [...entries] })
   }
 
+  /** The pen of the job is with somebody else, by now in the store too. */
   penMoved(jobId: string): void {
     this.#say({ kind: 'pen', jobId })
   }
 
+  /** The seat has another name or link, by now in the store too. */
   seatChanged(seatId: string): void {
     this.#say({ kind: 'seat', seatId })
   }
 
+  /** Whoever was seated by these links is out. */
   linksRevoked(linkIds: Iterable<string>): void {
     this.#say({ kind: 'revoked', linkIds: [...linkIds] })
   }
 
+  /** Takes leave of the others; nothing is told or heard any more. */
   async stop(): Promise<void> {
     clearInterval(this.#beat)
     this.#listener = null
