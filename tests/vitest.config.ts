@@ -33,6 +33,7 @@ export default defineConfig({
           globalSetup: ['tests/postgres/prepare.ts'],
           // They wait for sockets, processes and the database more than they work.
           maxWorkers: 2,
+          sequence: { groupOrder: 1 },
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -33,7 +33,8 @@ export async function balance(ports: () => readonly number[]): Promise<Balancer>
       near.pipe(far)
       far.pipe(near)
       near.once('close', () => far.destroy())
-      far.once('close', () => near.destroy())
+      // What a killed relay said last still reaches people.
+      far.once('close', () => near.end())
     })
   }
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
