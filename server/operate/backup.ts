@@ -1,6 +1,7 @@
 import Database from 'libsql'
 import { chmodSync, closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
-import { closeSqliteDatabase, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type SqliteDatabase } from '../store/sqliteDatabase.ts'
+import type pg from 'pg'
+import { inTransaction, openSqliteDatabase, pragma, storeErrorOf, type SqliteDatabase } from '../store/sqliteDatabase.ts'
 import { inPostgresTransaction, openPool } from '../store/postgresDatabase.ts'
 import { StoreError } from '../store/storeError.ts'
 import { countRows, STORE_TABLES, type StoreTable } from './storeTables.ts'
@@ -21,7 +22,7 @@ export function backUpSqlite(storePath: string, target: string): Counts {
   return writeWhole(target, (partial) => {
     const source = new Database(storePath, { timeout: 5_000 })
     try {
-      source.exec(`VACUUM INTO '${partial.replaceAll('\'', '\'\'')}'`)
+      vacuumInto(source, partial)
     } finally {
       source.close()
     }
@@ -31,35 +32,40 @@ export function backUpSqlite(storePath: string, target: string): Counts {
 /** Copies a PostgreSQL store as it is at one instant, while its relays go on writing to it. @throws StoreError */
 export async function backUpPostgres(url: string, target: string): Promise<Counts> {
   const partial = partialOf(target)
-  const copy = openSqliteDatabase(partial, 'process')
+  const rowsPath = `${target}.rows`
+  removeStore(rowsPath)
+  const copy = openSqliteDatabase(rowsPath, 'process')
   const pool = openPool(url, 1)
   try {
     await inPostgresTransaction(pool, async (client) => {
       await client.query('SET TRANSACTION ISOLATION LEVEL REPEATABLE READ READ ONLY')
-      for (const table of STORE_TABLES) {
-        await client.query(`DECLARE rows_of_${table.name} NO SCROLL CURSOR FOR SELECT ${table.columns.join(', ')} FROM ${table.name}
-          ORDER BY ${[table.madeBy, ...table.key].filter(Boolean).join(', ')}`)
-        for (;;) {
-          const { rows } = await client.query<Record<string, unknown>>(`FETCH ${BATCH_ROWS} FROM rows_of_${table.name}`)
-          if (rows.length === 0) break
-          insertRows(copy, table, rows)
-        }
-      }
+      for (const table of STORE_TABLES) await copyTable(client, table, copy)
     })
-  } catch (thrown) {
-    copy.close()
-    removeStore(partial)
-    throw thrown
+    return writeWhole(target, () => vacuumInto(copy, partial))
   } finally {
     await pool.end()
+    copy.close()
+    removeStore(rowsPath)
   }
-  closeSqliteDatabase(copy)
-  return giveName(partial, target)
+}
+
+async function copyTable(client: pg.PoolClient, table: StoreTable, copy: SqliteDatabase): Promise<void> {
+  const order = [table.madeBy, ...table.key].filter(Boolean).join(', ')
+  await client.query(`DECLARE rows_of_${table.name} NO SCROLL CURSOR FOR SELECT ${table.columns.join(', ')} FROM ${table.name} ORDER BY ${order}`)
+  for (;;) {
+    const { rows } = await client.query<Record<string, unknown>>(`FETCH ${BATCH_ROWS} FROM rows_of_${table.name}`)
+    if (rows.length === 0) return
+    insertRows(copy, table, rows)
+  }
 }
 
 function insertRows(copy: SqliteDatabase, { name, columns }: StoreTable, rows: readonly Record<string, unknown>[]): void {
   const insert = copy.prepare(`INSERT INTO ${name} (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`)
   inTransaction(copy, () => rows.forEach((row) => insert.run(columns.map((column) => row[column]))))
+}
+
+function vacuumInto(database: SqliteDatabase, path: string): void {
+  database.exec(`VACUUM INTO '${path.replaceAll('\'', '\'\'')}'`)
 }
 
 function writeWhole(target: string, write: (partial: string) => void): Counts {
@@ -101,6 +107,6 @@ function giveName(partial: string, target: string): Counts {
 }
 
 /** Removes an SQLite file with those that may stand beside it. */
-export function removeStore(path: string): void {
+function removeStore(path: string): void {
   for (const end of ['', '-wal', '-shm', '-journal']) rmSync(`${path}${end}`, { force: true })
 }
