@@ -21,6 +21,7 @@ export type Asking =
   | { readonly kind: 'meter-book' }
   | { readonly kind: 'notebook' }
   | { readonly kind: 'look-change' }
+  | { readonly kind: 'as-shot' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }
   | { readonly kind: 'refused'; readonly plan: Plan; readonly reason: string }

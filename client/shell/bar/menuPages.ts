@@ -17,5 +17,6 @@ export const dayPages: readonly MenuPage[] = [
   { opens: { kind: 'print' }, title: 'Print', words: 'A page a look and a page a stand, with marks to scan' },
   { opens: { kind: 'meter-book' }, title: 'Meter book', words: 'One reading at a time, and what they teach' },
   { opens: { kind: 'look-change' }, title: 'Look change', words: 'Who moves what, from one look to the next' },
+  { opens: { kind: 'as-shot' }, title: 'As shot', words: 'How it truly stood, at wrap, and the strike' },
   { opens: { kind: 'notebook' }, title: 'Notebook', words: 'Past looks of this device, and built again here' },
 ]

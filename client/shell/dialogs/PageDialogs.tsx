@@ -19,6 +19,7 @@ const PowerPage = lazy(async () => ({ default: (await import('../../kit/power/Po
 const PrintPage = lazy(async () => ({ default: (await import('../../print/PrintPage.tsx')).PrintPage }))
 const PrintDiffers = lazy(async () => ({ default: (await import('../../print/PrintDiffers.tsx')).PrintDiffers }))
 const RigSheet = lazy(async () => ({ default: (await import('../../rig/RigSheet.tsx')).RigSheet }))
+const AsShot = lazy(async () => ({ default: (await import('../../notebook/AsShot.tsx')).AsShot }))
 const LookChange = lazy(async () => ({ default: (await import('../../moves/LookChange.tsx')).LookChange }))
 const MeterBook = lazy(async () => ({ default: (await import('../../meter/MeterBook.tsx')).MeterBook }))
 const Notebook = lazy(async () => ({ default: (await import('../../notebook/Notebook.tsx')).Notebook }))
@@ -57,6 +58,8 @@ export function PageDialogs() {
       return <Suspense fallback={null}><PrintDiffers mark={asking.mark} onClose={close} /></Suspense>
     case 'notebook':
       return <Suspense fallback={null}><Notebook onClose={close} /></Suspense>
+    case 'as-shot':
+      return <Suspense fallback={null}><AsShot onClose={close} /></Suspense>
     case 'look-change':
       return <Suspense fallback={null}><LookChange onClose={close} /></Suspense>
     case 'replace':
