@@ -2,6 +2,7 @@ import { cameraMatrix } from '../colour/cameraMatrix.ts'
 import { finishChannel, type Finish } from '../colour/finish.ts'
 import { multiplyMatrices, type Matrix3 } from '../colour/matrix.ts'
 import { encodedFromLinear, linearFromXyz } from '../spectra/srgb.ts'
+import type { ClippedEdges } from './clippedEdges.ts'
 import { strayAlongRow, strayLight } from './strayLight.ts'
 
 /** Colour space of the bytes: that of most displays, or the wider one of many newer. */
@@ -20,9 +21,13 @@ export interface Development {
  * gamut, encoding. In this order, since each would come out wrong before the one it follows.
  * @param linear three channels a pixel, before the clip
  * @param into four bytes a pixel
+ * @param stray that of this picture and lens
+ * @param edges pixels that are past stray light and clip already, in place of the picture's own
  */
-export function develop(linear: Float32Array, width: number, height: number, how: Development, into: Uint8ClampedArray): void {
-  const stray = strayLight(linear, width, height, how.veilingGlare)
+export function develop(
+  linear: Float32Array, width: number, height: number, how: Development, into: Uint8ClampedArray,
+  stray = strayLight(linear, width, height, how.veilingGlare), edges: ClippedEdges | null = null,
+): void {
   const row = new Float64Array(3 * stray.columns)
   const tone = { finish: finishTable(how.finish), ...matricesFor(how) }
   const pixels = new Uint32Array(into.buffer, into.byteOffset, width * height)
@@ -39,7 +44,16 @@ export function develop(linear: Float32Array, width: number, height: number, how
       from = Math.max(from, end)
     }
   }
+  if (edges !== null) developEdges(edges, pixels, tone)
 }
+
+function developEdges({ count, pixels: places, channels }: ClippedEdges, into: Uint32Array, tone: Tone): void {
+  const developed = new Uint32Array(count)
+  developPixels(channels, developed, 0, count, NO_VEIL, 0, 0, 0, 0, tone)
+  for (let i = 0; i < count; i++) into[places[i]!] = developed[i]!
+}
+
+const NO_VEIL = new Float64Array(3)
 
 interface Tone extends Matrices {
   readonly finish: FinishTable | null

@@ -18,7 +18,10 @@ const CORNEA_INDEX = 1.376
 
 export interface EyeSamples {
   readonly count: number
+  /** Ascending. */
   readonly pixels: Uint32Array
+  /** Which of its pixel's four places, 0-3. */
+  readonly quarters: Uint8Array
   readonly vertices: Uint32Array
   /** In the Frame, 0-1. */
   readonly frameX: Float32Array

@@ -11,7 +11,10 @@ export interface GroundSamples {
   /** Four numbers a run: ground, row, first column, end column. */
   readonly runs: Int32Array
   readonly pointCount: number
+  /** Ascending. */
   readonly pointPixels: Uint32Array
+  /** Which of its pixel's four places, 0-3. */
+  readonly pointQuarters: Uint8Array
   readonly pointGrounds: Int16Array
   readonly pointX: Float32Array
   readonly pointY: Float32Array
@@ -72,6 +75,7 @@ function edges(whole: Int16Array, width: number, height: number): Uint8Array {
 function withBounds(finder: GroundFinder, runs: Int32Array, points: readonly number[], width: number, height: number): GroundSamples {
   const count = points.length
   const pointPixels = new Uint32Array(count)
+  const pointQuarters = new Uint8Array(count)
   const pointGrounds = new Int16Array(count)
   const pointX = new Float32Array(count)
   const pointY = new Float32Array(count)
@@ -90,6 +94,7 @@ function withBounds(finder: GroundFinder, runs: Int32Array, points: readonly num
     const frameX = (x + 0.25 + 0.5 * (k & 1)) / width
     const frameY = ((pixel - x) / width + 0.25 + 0.5 * (k >> 1)) / height
     pointPixels[i] = pixel
+    pointQuarters[i] = k
     pointX[i] = frameX
     pointY[i] = frameY
     pointGrounds[i] = finder.at(frameX, frameY)
@@ -99,5 +104,5 @@ function withBounds(finder: GroundFinder, runs: Int32Array, points: readonly num
     const y = (runs[r + 1]! + 0.5) / height
     reach(runs[r]!, (runs[r + 2]! + 0.5) / width, y, (runs[r + 3]! - 0.5) / width, y)
   }
-  return { finder, runs, pointCount: count, pointPixels, pointGrounds, pointX, pointY, bounds }
+  return { finder, runs, pointCount: count, pointPixels, pointQuarters, pointGrounds, pointX, pointY, bounds }
 }

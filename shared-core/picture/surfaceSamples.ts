@@ -20,6 +20,8 @@ export interface SurfaceSamples {
   readonly corners: Uint32Array
   /** Of the three corners; they add up to the entry's share of its pixel. */
   readonly weights: Float32Array
+  /** Which of its pixel's four places each entry was seen at, 0-3; 0 where one sample is the whole pixel. */
+  readonly quarters: Uint8Array
   readonly cornerCount: number
   /** Slot of the surface and index into MATERIALS by corner. */
   readonly cornerSlots: Uint32Array
@@ -57,10 +59,10 @@ export function surfaceSamples(subject: PosedSubject, view: CameraView, width: n
       for (let k = 0; k < 4; k++) {
         const facet = ids.facets[at + (k & 1) + (k >> 1) * row]!
         if (facet < 0) list.addGap(pixel, k)
-        else list.add(pixel, 0.25, facet, 2 * x + (k & 1), 2 * y + (k >> 1))
+        else list.add(pixel, k, 0.25, facet, 2 * x + (k & 1), 2 * y + (k >> 1))
       }
     } else {
-      list.add(pixel, 1, ids.facets[at]!, 2 * x + 0.5, 2 * y + 0.5)
+      list.add(pixel, 0, 1, ids.facets[at]!, 2 * x + 0.5, 2 * y + 0.5)
     }
   }
   return list.finished(view, kinds)
@@ -71,9 +73,11 @@ class EntryList {
   private readonly pixels: Uint32Array
   private readonly corners: Uint32Array
   private readonly weights: Float32Array
+  private readonly quarters: Uint8Array
+  private quarter = 0
   private readonly used: Uint8Array
   private readonly gaps: number[] = []
-  private readonly eyes: { pixel: number, vertex: number, frameX: number, frameY: number }[] = []
+  private readonly eyes: { pixel: number, quarter: number, vertex: number, frameX: number, frameY: number }[] = []
 
   constructor(
     private readonly subject: PosedSubject, private readonly ids: IdBuffer, most: number,
@@ -82,6 +86,7 @@ class EntryList {
     this.pixels = new Uint32Array(most)
     this.corners = new Uint32Array(3 * most)
     this.weights = new Float32Array(3 * most)
+    this.quarters = new Uint8Array(most)
     this.used = new Uint8Array(subject.positions.length / 3)
   }
 
@@ -90,9 +95,10 @@ class EntryList {
   }
 
   /** Adds a facet seen at a place of the fine grid. */
-  add(pixel: number, share: number, facet: number, gridX: number, gridY: number): void {
+  add(pixel: number, quarter: number, share: number, facet: number, gridX: number, gridY: number): void {
     const { triangles, positions: rest, materials } = this.subject.asset
     const { xs, ys, zs } = this.ids
+    this.quarter = quarter
     const a = triangles[3 * facet]!
     const b = triangles[3 * facet + 1]!
     const c = triangles[3 * facet + 2]!
@@ -116,7 +122,7 @@ class EntryList {
       if (iris > 0) this.put(pixel, share * iris * tone, IRIS, a, b, c, wa, wb, wc)
       // The iris lies between: where it ends, either the pupil or the white is the rest.
       if (iris < 1) this.put(pixel, share * (1 - iris) * tone, pupil > 0 ? PUPIL : EYE_WHITE, a, b, c, wa, wb, wc)
-      this.eyes.push({ pixel, vertex: wa >= wb && wa >= wc ? a : wb >= wc ? b : c,
+      this.eyes.push({ pixel, quarter, vertex: wa >= wb && wa >= wc ? a : wb >= wc ? b : c,
         frameX: (gridX + 0.5) / (SUBDIVISION * this.width), frameY: (gridY + 0.5) / (SUBDIVISION * this.height) })
       return
     }
@@ -138,6 +144,7 @@ class EntryList {
   private put(pixel: number, share: number, material: number, a: number, b: number, c: number, wa: number, wb: number, wc: number): void {
     const s = this.count++
     this.pixels[s] = pixel
+    this.quarters[s] = this.quarter
     this.corners[3 * s] = a * MATERIALS.length + material
     this.corners[3 * s + 1] = b * MATERIALS.length + material
     this.corners[3 * s + 2] = c * MATERIALS.length + material
@@ -156,6 +163,7 @@ class EntryList {
     const eyeSamples: EyeSamples = {
       count: eyes.length,
       pixels: Uint32Array.from(eyes, ({ pixel }) => pixel),
+      quarters: Uint8Array.from(eyes, ({ quarter }) => quarter),
       vertices: Uint32Array.from(eyes, ({ vertex }) => vertex),
       frameX: Float32Array.from(eyes, ({ frameX }) => frameX),
       frameY: Float32Array.from(eyes, ({ frameY }) => frameY),
@@ -164,6 +172,7 @@ class EntryList {
       surface, count, kinds, ...numbered,
       pixels: this.pixels.slice(0, count),
       weights: this.weights.slice(0, 3 * count),
+      quarters: this.quarters.slice(0, count),
       gaps: Uint32Array.from(this.gaps),
       eyes: eyeSamples,
       mirrors: eyeMirrors(eyeSamples, this.subject, view, this.width, kinds.length / this.width),

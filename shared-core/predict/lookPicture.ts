@@ -1,10 +1,13 @@
+import { clippedEdges } from '../picture/clippedEdges.ts'
 import { composeLinear, composeRoom, type ComposeRoom, type LightTable, type LitLayer } from '../picture/compose.ts'
 import { develop, type Development, type DisplaySpace } from '../picture/develop.ts'
+import { edgePixels, type EdgePixels } from '../picture/edgePixels.ts'
 import type { GroundLayer } from '../picture/groundLight.ts'
 import { groundLayers, returnedOf, surfaceLayer, type Layer, type Returned, type SurfaceLayer } from '../picture/layer.ts'
 import { eyesCrop } from '../picture/eyesCrop.ts'
 import { platesBetween } from '../picture/platesBetween.ts'
 import { poseSubject, type PosedSubject } from '../picture/posedSubject.ts'
+import { strayLight } from '../picture/strayLight.ts'
 import { surfaceSamples, type SurfaceSamples } from '../picture/surfaceSamples.ts'
 import { mayBeSeen, viewOf, type View } from '../picture/view.ts'
 import type { Look } from '../plan/schema/look.ts'
@@ -72,6 +75,7 @@ export class LookPicture {
   private readonly grounds = new LayerMemory<readonly (GroundLayer | null)[]>()
   private readonly tables = new StagesByKey<LightTable>()
   private readonly room = new Stage<ComposeRoom>()
+  private readonly edges = new Stage<EdgePixels>()
   private readonly linear = new Stage<Float32Array>()
   private readonly development = new Stage<Development>()
 
@@ -80,11 +84,14 @@ export class LookPicture {
   /** @throws RangeError when the plan has no such look. */
   draw(plan: Plan, lookId: string, request: PictureRequest): Picture {
     const { width, height } = request
-    const parts = this.parts(plan, lookId, request)
+    const { view, lights, ambient, development } = this.parts(plan, lookId, request)
+    const room = this.room.of([view], () => composeRoom(view))
     const linear = this.linear.of([width, height], () => new Float32Array(3 * width * height))
-    composeLinear(parts.view, parts.lights, parts.ambient, this.room.of([parts.view], () => composeRoom(parts.view)), linear)
+    composeLinear(view, lights, ambient, room, linear)
+    const stray = strayLight(linear, width, height, development.veilingGlare)
+    const edges = clippedEdges(view, this.edges.of([view], () => edgePixels(view)), lights, room, linear, stray)
     const rgba = new Uint8ClampedArray(4 * width * height)
-    develop(linear, width, height, parts.development, rgba)
+    develop(linear, width, height, development, rgba, stray, edges)
     return { width, height, rgba, linear }
   }
 
