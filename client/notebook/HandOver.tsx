@@ -1,0 +1,101 @@
+import { Download } from 'lucide-react'
+import { useState } from 'react'
+import { FullPage } from '../controls/FullPage.tsx'
+import { LookCanvas } from '../frame/picture/LookCanvas.tsx'
+import { pictureHeight } from '../../shared-core/predict/pictureText.ts'
+import { fileStem } from '../kit/fileStem.ts'
+import { LookPick } from '../moves/LookPick.tsx'
+import { usePinWords } from '../notes/pencil/usePinWords.ts'
+import { useLocks, useThreads } from '../notes/useNotes.ts'
+import { useRig, useRigStore } from '../rig/useRig.ts'
+import { giveFile } from '../shell/dialogs/jobFile.ts'
+import { looksInOrder } from '../session/looksInOrder.ts'
+import { useBoard, useBoardStore } from '../session/useBoard.ts'
+import { handOverZip, type HandOverSaid } from './handOverZip.ts'
+import './handOver.css'
+
+const WHAT = [
+  'The Frame as intended, and each light alone',
+  'What is meant, place by place: the look, and what is a fault',
+  'Recipe: white balance, white point, contrast',
+  'Clean plates, and the plan as planned and as shot',
+  'Who agreed to what, with the lock’s seal',
+] as const
+
+const PICTURE_WIDTH = 240
+
+/** One folder for whoever retouches, weeks later, with the files alone. */
+export function HandOver({ onClose }: { readonly onClose: () => void }) {
+  const plan = useBoard((board) => board.plan)
+  const lookHere = useBoard((board) => board.lookId)
+  const [lookId, setLookId] = useState(lookHere)
+  const recorded = useRig(({ rig }) => Object.values(rig.asShot).filter((entry) => entry.lookId === lookId).length)
+  const { make, doing, trouble } = useHandOver(lookId)
+  const look = plan.looks[lookId]
+  return (
+    <FullPage onClose={onClose} title="Hand-over" words="One folder for retouch, made on this device: it needs no network.">
+      <div className="hand-page">
+        <LookPick label="Look" value={lookId} options={looksInOrder(plan).map(([id, { name }]) => ({ value: id, label: name }))} onChoose={setLookId} />
+        <section className="hand-card" aria-label="What is in it">
+          {look !== undefined && (
+            <div className="hand-picture">
+              <LookCanvas plan={plan} lookId={lookId} widthPixels={PICTURE_WIDTH} heightPixels={pictureHeight(look, PICTURE_WIDTH)} description={`The Frame of ${look.name}`} />
+            </div>
+          )}
+          <div className="hand-what">
+            <ul>{WHAT.map((words) => <li key={words}>{words}</li>)}</ul>
+            <p className="hand-soft">
+              {recorded === 0 ? 'Nothing was recorded as shot yet: the folder will say so.' : `${recorded} ${recorded === 1 ? 'stand was' : 'stands were'} recorded as shot.`}
+            </p>
+            <button type="button" className="button button-main hand-make" aria-disabled={doing !== '' || look === undefined} onClick={() => doing === '' && look !== undefined && void make()}>
+              <Download size={20} aria-hidden /> Make the folder
+            </button>
+            <p role="status" className="hand-soft">{doing}</p>
+            {trouble !== '' && <p className="hand-trouble">{trouble}</p>}
+          </div>
+        </section>
+      </div>
+    </FullPage>
+  )
+}
+
+function useHandOver(lookId: string) {
+  const board = useBoardStore()
+  const rig = useRigStore()
+  const threads = useThreads()
+  const locks = useLocks()
+  const pinWords = usePinWords()
+  const [doing, setDoing] = useState('')
+  const [trouble, setTrouble] = useState('')
+
+  function said(): HandOverSaid {
+    const { plan, units } = board.getState()
+    return {
+      plan, lookId, units, asShot: rig.getState().rig.asShot,
+      notes: threads.filter(({ note }) => note.lookId === lookId).flatMap(({ note, replies }) => {
+        const where = pinWords(note.pin, lookId)
+        return [{ by: note.by.name, words: note.text, where }, ...replies.map(({ reply }) => ({ by: reply.by.name, words: reply.text, where: `${where}, in answer` }))]
+      }),
+      locks: locks.filter(({ lock }) => lock.lookId === lookId).reverse().map(({ lock, supersededBy, chainEnd, yeses }) => ({
+        number: lock.number, by: lock.by.name, atMs: lock.by.atMs, conditions: lock.conditions, stands: supersededBy === null, chainEnd,
+        yeses: yeses.map(({ yes }) => ({ by: yes.by.name, words: yes.words, atMs: yes.by.atMs })),
+      })),
+    }
+  }
+
+  async function make(): Promise<void> {
+    setTrouble('')
+    setDoing('Drawing the pictures …')
+    try {
+      const parts = said()
+      const zip = await handOverZip(parts, Date.now(), setDoing)
+      giveFile(zip, `${fileStem(`${parts.plan.title}, ${parts.plan.looks[lookId]!.name}`)}, hand-over.zip`)
+    } catch (fault) {
+      setTrouble(fault instanceof Error ? fault.message : 'The folder could not be made.')
+    } finally {
+      setDoing('')
+    }
+  }
+
+  return { make, doing, trouble }
+}
