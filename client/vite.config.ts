@@ -13,6 +13,8 @@ export default defineConfig({
     outDir: fileURLToPath(new URL('../dist/client', import.meta.url)),
     emptyOutDir: true,
     target: 'es2022',
+    // In kB. What writes PDFs is one large library, loaded only to print.
+    chunkSizeWarningLimit: 1_300,
   },
   server: {
     proxy: {

@@ -40,11 +40,13 @@ export function PrintDiffers({ mark, onClose }: { readonly mark: PrintMark; read
               : <Differences mark={mark} plan={plan} look={look} keptHash={known.planHash} />}
           </>
         )}
-        {connection.state !== 'live' && <p className="print-soft">As far as this device knows. {connection.words}</p>}
-        <p className="print-buttons">
-          <button type="button" className="button button-main" onClick={() => ask({ kind: 'rig-sheet' })}>Open the rig sheet</button>
-          <button type="button" className="button button-lined" onClick={() => ask({ kind: 'print' })}>Print anew</button>
-        </p>
+        <section className="print-card print-do" aria-label="What to do">
+          {connection.state !== 'live' && <p className="print-soft">As far as this device knows. {connection.words}</p>}
+          <p className="print-buttons">
+            <button type="button" className="button button-main" onClick={() => ask({ kind: 'rig-sheet' })}>Open the rig sheet</button>
+            <button type="button" className="button button-lined" onClick={() => ask({ kind: 'print' })}>Print anew</button>
+          </p>
+        </section>
       </div>
     </FullPage>
   )
@@ -113,7 +115,7 @@ function ByDigest({ mark, look }: { readonly mark: PrintMark; readonly look: Loo
   return (
     <>
       <ChangeList changes={changes} others={goneCount === 0 ? [] : [`${goneCount} printed ${goneCount === 1 ? 'stand is' : 'stands are'} no longer in the look`]} />
-      <p className="print-soft">The plan that was printed cannot be had here, so only what differs can be told, and not by how much.</p>
+      <p className="print-card print-soft">The plan that was printed cannot be had here, so only what differs can be told, and not by how much.</p>
     </>
   )
 }

@@ -12,13 +12,16 @@ import { keepFormat, keptFormat } from './formatKept.ts'
 import { withoutPictures, withPictures, type LookToPrint } from './gather.ts'
 import { keepDraft } from './keepDraft.ts'
 import { FORMATS, type FormatId, type Letters } from './paper.ts'
-import { openPress } from './pdf.ts'
+import type { FontFiles, Press } from './pdf.ts'
 import type { PrintJob } from './printJob.ts'
 import { sheetsOf } from './sheets.ts'
 import { momentWords, usePrintable, type Printable } from './usePrintable.ts'
 import './print.css'
 
 type Version = 'locked' | 'now'
+
+/** The library that writes PDFs is larger than the board: it comes when a print is wanted. */
+const openPress = async (files: FontFiles): Promise<Press> => (await import('./pdf.ts')).openPress(files)
 
 /** What goes on paper: which looks, as they were locked or as they are, on which paper. */
 export function PrintPage({ onClose }: { readonly onClose: () => void }) {

@@ -11,8 +11,8 @@ export interface FontFiles {
   readonly bold: Uint8Array
 }
 
-/** Stands for a letter that the fonts do not have. */
-const UNKNOWN_LETTER = '□'
+/** Stands for a letter that the fonts do not have: Unicode's own replacement character. */
+const UNKNOWN_LETTER = '\ufffd'
 
 export interface Press {
   readonly letters: Letters

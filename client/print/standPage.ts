@@ -3,8 +3,9 @@ import type { FloorBox } from './floorDrawing.ts'
 import type { Paper } from './paper.ts'
 import type { PrintedLook } from './printJob.ts'
 
-const NUMBER_SIZE = 27
-const ROW = 36
+const NUMBER_SIZE = 26
+/** Letter is 18 mm shorter than A4: a stand has to go on one page of either. */
+const SHORT_PAGE = 820
 const VALUE_WIDTH = 178
 const WRITE_WIDTH = 128
 const GAP = 14
@@ -20,6 +21,15 @@ export class StandPage {
     this.#paper = book.page(of, what)
   }
 
+  get #isShort(): boolean {
+    return this.#paper.height < SHORT_PAGE
+  }
+
+  /** Of one number. */
+  get #row(): number {
+    return this.#isShort ? 29.5 : 33.5
+  }
+
   get #right(): number {
     return this.#paper.width - SIDE
   }
@@ -33,13 +43,13 @@ export class StandPage {
   /** Its letter as on tape, what it is for, and where it stands. */
   title(letter: string, words: string, more: string, draw: (paper: Paper, box: FloorBox) => void): void {
     const paper = this.#paper
-    const box = { x: SIDE + VALUE_WIDTH + 20, y: this.#y, width: this.#right - SIDE - VALUE_WIDTH - 20, height: 192 }
+    const box = { x: SIDE + VALUE_WIDTH + 20, y: this.#y, width: this.#right - SIDE - VALUE_WIDTH - 20, height: this.#isShort ? 146 : 176 }
     paper.box(box.x, box.y, box.width, box.height, null, 0, 0.6)
     draw(paper, { x: box.x + 2, y: box.y + 2, width: box.width - 4, height: box.height - 4 })
     const isLetter = letter.length <= 2
-    const height = isLetter ? 84 : 40
-    paper.box(SIDE, this.#y, isLetter ? 84 : VALUE_WIDTH, height, 1, 0, 2.4)
-    if (isLetter) paper.text(letter, SIDE + 42, this.#y + 64, { size: 62, weight: 'bold', align: 'centre' }, 80)
+    const height = isLetter ? 76 : 40
+    paper.box(SIDE, this.#y, isLetter ? 76 : VALUE_WIDTH, height, 1, 0, 2.4)
+    if (isLetter) paper.text(letter, SIDE + 38, this.#y + 58, { size: 56, weight: 'bold', align: 'centre' }, 80)
     else paper.text(letter, SIDE + VALUE_WIDTH / 2, this.#y + 26, { size: 17, weight: 'bold', align: 'centre' }, VALUE_WIDTH - 10)
     let y = this.#y + height + 12
     y = paper.paragraph(capital(words), SIDE, y, VALUE_WIDTH, { size: 15, weight: 'bold' }, 1.15)
@@ -58,19 +68,20 @@ export class StandPage {
 
   /** A number as it is read at arm's length, what it is, and room to write how it came out. */
   number(value: string, words: string, write = ''): void {
-    this.#need(ROW)
+    const row = this.#row
+    this.#need(row)
     const paper = this.#paper
     const size = shrunk(paper, value, NUMBER_SIZE, VALUE_WIDTH - 6)
-    paper.text(value, SIDE, this.#y + ROW / 2 + size * 0.35, { size, weight: 'bold' }, VALUE_WIDTH - 4)
+    paper.text(value, SIDE, this.#y + row / 2 + size * 0.35, { size, weight: 'bold' }, VALUE_WIDTH - 4)
     const room = this.#right - SIDE - VALUE_WIDTH - WRITE_WIDTH - 16
     const style = { size: 10.5 }
     const height = paper.heightOf(words, room, style, 1.15)
-    const small = height > ROW - 2 ? { size: 8.5 } : style
-    paper.paragraph(words, SIDE + VALUE_WIDTH + 4, this.#y + (ROW - paper.heightOf(words, room, small, 1.15)) / 2, room, small, 1.15)
+    const small = height > row - 2 ? { size: 8.5 } : style
+    paper.paragraph(words, SIDE + VALUE_WIDTH + 4, this.#y + (row - paper.heightOf(words, room, small, 1.15)) / 2, room, small, 1.15)
     const write0 = this.#right - WRITE_WIDTH
-    paper.line([[write0, this.#y + ROW - 8], [this.#right, this.#y + ROW - 8]], 0.7, 0, [1, 2])
-    paper.text(write, write0, this.#y + ROW - 11, { size: 7.5 })
-    this.#y += ROW
+    paper.line([[write0, this.#y + row - 8], [this.#right, this.#y + row - 8]], 0.7, 0, [1, 2])
+    paper.text(write, write0, this.#y + row - 11, { size: 7.5 })
+    this.#y += row
     paper.line([[SIDE, this.#y], [this.#right, this.#y]], 0.4, 0.55)
   }
 
@@ -118,7 +129,7 @@ export class StandPage {
   care(messages: readonly string[]): void {
     if (messages.length === 0) return
     const width = this.#right - SIDE - 16
-    const style = { size: 8.5 }
+    const style = { size: 8 }
     const height = messages.reduce((sum, message) => sum + this.#paper.heightOf(message, width - 10, style, 1.2) + 2, 20)
     this.#need(height + 6)
     this.#paper.box(SIDE, this.#y + 4, this.#right - SIDE, height, null, 0, 1)

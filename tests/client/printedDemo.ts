@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
+import { encode } from 'fast-png'
 import { canonicalJson } from '../../shared-core/notes/canonical.ts'
 import { sha256 } from '../../shared-core/arithmetic/sha256.ts'
 import { demoLookId, demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
@@ -10,7 +11,6 @@ import { openPress, type FontFiles, type Press } from '../../client/print/pdf.ts
 import type { PrintedLook, PrintJob } from '../../client/print/printJob.ts'
 import type { Paper, PrintedPicture } from '../../client/print/paper.ts'
 import { sheetsOf } from '../../client/print/sheets.ts'
-import { newLookPicture, pngOf } from '../../server/picture/framePng.ts'
 
 const require = createRequire(import.meta.url)
 const fontFile = (path: string): Uint8Array => readFileSync(require.resolve(`@expo-google-fonts/ibm-plex-sans/${path}`))
@@ -20,22 +20,25 @@ export const fontFiles: FontFiles = { regular: fontFile('400Regular/IBMPlexSans_
 export const PRINTED_AT = 'https://set.example:4200'
 export const PRINTED_JOB = 'Jq3vX0b7Zk1mPw9sT2uY5a'
 
-/** The demo's look as it is printed, with small pictures drawn without a browser. */
-export function printedLook(plan: Plan, lookId: string, lockNumber: number | null, pictureWidth = 240): PrintedLook {
+/** A picture of no look, at the look's crop: what is checked is where it lies, and that colour stays inside it. */
+function anyPicture(widthPixels: number, heightPixels: number): PrintedPicture {
+  const data = Uint8Array.from({ length: widthPixels * heightPixels * 3 }, (_, i) => (i * 7) % 256)
+  return { format: 'png', bytes: encode({ width: widthPixels, height: heightPixels, data, channels: 3, depth: 8 }) }
+}
+
+/** The demo's look, or one made of it, as it is printed. */
+export function printedLook(plan: Plan, lookId: string, lockNumber: number | null): PrintedLook {
   const look = plan.looks[lookId]!
   const prediction = createPredictor()(plan, lookId)
-  const drawn = newLookPicture()
-  const picture = (soloLightId: string | null, width: number): PrintedPicture => ({
-    format: 'png', bytes: pngOf(drawn.draw(plan, lookId, { width, height: pictureHeight(look, width), soloLightId, coarse: false }), plan, lookId),
-  })
+  const picture = anyPicture(30, pictureHeight(look, 30))
   return {
     plan, lookId, look, prediction,
     state: {
       lockNumber, planHash: sha256(canonicalJson(plan)),
       words: lockNumber === null ? ['Nobody has agreed to this state.'] : ['Locked by Ines Corvalho-Reed, 24 Nov 18:02.', 'Yes: Pell Oduya, 24 Nov 18:09: if the print matches.'],
     },
-    frame: picture(null, pictureWidth),
-    singles: Object.fromEntries(prediction.lights.filter(({ on }) => on).map(({ id }) => [id, picture(id, Math.round(pictureWidth / 3))])),
+    frame: picture,
+    singles: Object.fromEntries(prediction.lights.filter(({ on }) => on).map(({ id }) => [id, picture])),
     triggers: { A: { group: 'A', channel: '12' } },
     matters: Object.fromEntries(prediction.lights.map(({ id }) => [id, ['distance ±3 cm', 'power ±0.2 stop', 'tilt ±10°', 'height ±8 cm']])),
   }
