@@ -35,7 +35,7 @@ export function RigWarnings() {
         <LookMenu />
         <span>{lock === null ? 'Draft: this look is not locked' : `Lock ${lock.lock.number}${lockedLook === undefined ? ', not compared: what was locked is not on this device' : changes.length === 0 ? ', the plan is as agreed' : ''}`}</span>
         {!isLive && <span className="rig-away">{connection.words}</span>}
-        {!shell.kept && <span className="rig-away">{shell.words}</span>}
+        {shell.kept === false && <span className="rig-away">{shell.words}</span>}
       </div>
     </>
   )
