@@ -19,9 +19,11 @@ export type Asking =
   | { readonly kind: 'print' }
   | { readonly kind: 'print-differs'; readonly mark: PrintMark }
   | { readonly kind: 'meter-book' }
+  | { readonly kind: 'test-frame' }
   | { readonly kind: 'notebook' }
   | { readonly kind: 'look-change' }
   | { readonly kind: 'as-shot' }
+  | { readonly kind: 'hand-over' }
   | { readonly kind: 'replace'; readonly plan: Plan; readonly fileName: string; readonly repairs: readonly string[] }
   | { readonly kind: 'bad-file'; readonly fileName: string; readonly problems: readonly Problem[] }
   | { readonly kind: 'refused'; readonly plan: Plan; readonly reason: string }

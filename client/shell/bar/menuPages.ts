@@ -16,7 +16,9 @@ export const dayPages: readonly MenuPage[] = [
   { opens: { kind: 'rig-sheet' }, title: 'Rig sheet', words: 'One stand at a time, on a phone, without a network' },
   { opens: { kind: 'print' }, title: 'Print', words: 'A page a look and a page a stand, with marks to scan' },
   { opens: { kind: 'meter-book' }, title: 'Meter book', words: 'One reading at a time, and what they teach' },
+  { opens: { kind: 'test-frame' }, title: 'Test frame', words: 'A photograph against the prediction, and what is off' },
   { opens: { kind: 'look-change' }, title: 'Look change', words: 'Who moves what, from one look to the next' },
   { opens: { kind: 'as-shot' }, title: 'As shot', words: 'How it truly stood, at wrap, and the strike' },
+  { opens: { kind: 'hand-over' }, title: 'Hand-over', words: 'One folder for retouch: what is meant, and how it stood' },
   { opens: { kind: 'notebook' }, title: 'Notebook', words: 'Past looks of this device, and built again here' },
 ]

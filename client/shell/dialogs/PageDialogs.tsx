@@ -20,7 +20,9 @@ const PrintPage = lazy(async () => ({ default: (await import('../../print/PrintP
 const PrintDiffers = lazy(async () => ({ default: (await import('../../print/PrintDiffers.tsx')).PrintDiffers }))
 const RigSheet = lazy(async () => ({ default: (await import('../../rig/RigSheet.tsx')).RigSheet }))
 const AsShot = lazy(async () => ({ default: (await import('../../notebook/AsShot.tsx')).AsShot }))
+const HandOver = lazy(async () => ({ default: (await import('../../notebook/HandOver.tsx')).HandOver }))
 const LookChange = lazy(async () => ({ default: (await import('../../moves/LookChange.tsx')).LookChange }))
+const TestFrame = lazy(async () => ({ default: (await import('../../testFrame/TestFrame.tsx')).TestFrame }))
 const MeterBook = lazy(async () => ({ default: (await import('../../meter/MeterBook.tsx')).MeterBook }))
 const Notebook = lazy(async () => ({ default: (await import('../../notebook/Notebook.tsx')).Notebook }))
 
@@ -50,6 +52,8 @@ export function PageDialogs() {
       return <Suspense fallback={null}><PowerPage onClose={close} /></Suspense>
     case 'rig-sheet':
       return <Suspense fallback={null}><RigSheet onClose={close} /></Suspense>
+    case 'test-frame':
+      return <Suspense fallback={null}><TestFrame onClose={close} /></Suspense>
     case 'meter-book':
       return <Suspense fallback={null}><MeterBook onClose={close} /></Suspense>
     case 'print':
@@ -60,6 +64,8 @@ export function PageDialogs() {
       return <Suspense fallback={null}><Notebook onClose={close} /></Suspense>
     case 'as-shot':
       return <Suspense fallback={null}><AsShot onClose={close} /></Suspense>
+    case 'hand-over':
+      return <Suspense fallback={null}><HandOver onClose={close} /></Suspense>
     case 'look-change':
       return <Suspense fallback={null}><LookChange onClose={close} /></Suspense>
     case 'replace':
