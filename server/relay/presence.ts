@@ -46,6 +46,8 @@ export class Presence<Source extends PresenceSource> {
   readonly #present = new Map<number, Present<Source>>()
   readonly #ownerSeats = new Map<number, string>()
   readonly #news = new Map<number, AwarenessEntry & { readonly isFromHere: boolean }>()
+  /** Clocks at which people here were told that somebody on a lost relay is gone. */
+  readonly #forgotten = new Map<number, number>()
   /** Who has spoken before. */
   readonly #known = new WeakSet<Source>()
   readonly #maxStateBytes: number
@@ -94,19 +96,24 @@ export class Presence<Source extends PresenceSource> {
     for (const entry of entries) {
       const before = this.#present.get(entry.clientId)
       const state = readState(entry.json)
-      if (state === null && before?.source === relayId && entry.clock >= before.clock) this.#remove(before, entry.clock)
+      if (state === null && before?.source === relayId) this.#remove(before, Math.max(entry.clock, before.clock))
       if (state === null || state === undefined || entry.clientId === this.relayClientId) continue
       if (before !== undefined && entry.clock <= before.clock) continue
       const { seatId } = (state.seat ?? {}) as { seatId?: unknown }
       const owner = this.#ownerSeats.get(entry.clientId)
       if (typeof seatId !== 'string' || (owner !== undefined && owner !== seatId)) continue
-      this.#put({ ...entry, source: relayId, seatId, said: state })
+      // One tick on from "gone", or clients would not look at it.
+      const clock = entry.clock === this.#forgotten.get(entry.clientId) ? entry.clock + 1 : entry.clock
+      this.#put({ ...entry, clock, source: relayId, seatId, said: state })
     }
   }
 
   /** Takes away what was said on another relay. */
   forgetElsewhere(relayId: string): void {
-    for (const present of this.#of(relayId)) this.#remove(present, present.clock)
+    for (const present of this.#of(relayId)) {
+      this.#remove(present, present.clock)
+      this.#forgotten.set(present.clientId, present.clock)
+    }
   }
 
   /** All that was said here, for another relay. */
@@ -164,6 +171,7 @@ export class Presence<Source extends PresenceSource> {
 
   #put(present: Present<Source>): void {
     this.#present.set(present.clientId, present)
+    this.#forgotten.delete(present.clientId)
     this.#news.set(present.clientId, { ...present, isFromHere: typeof present.source !== 'string' })
     this.#ownerSeats.delete(present.clientId)
     this.#ownerSeats.set(present.clientId, present.seatId)
