@@ -21,7 +21,8 @@ export class LeanSocket {
     this.#socket = connect(Number(port), hostname)
     this.#socket.setNoDelay(true)
     this.opened = new Promise((resolve, reject) => {
-      this.#socket.once('error', reject)
+      // After it opened, a connection lost shows as edits that did not arrive.
+      this.#socket.on('error', reject)
       this.#socket.once('close', () => reject(new Error('closed before it opened')))
       this.#socket.on('data', (chunk) => this.#read(chunk, resolve, reject))
     })
