@@ -14,7 +14,7 @@ describe('the rig sheet on two phones in a basement', () => {
       const page = await openedOnPhone(await context.newPage(), job.server.links.assistant, name)
       await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
       // Kept on the device: otherwise the sheet would say that it cannot be opened again without a network.
-      expect(await page.getByText('without a network').count()).toBe(0)
+      expect(await page.getByText('cannot be opened again without').count()).toBe(0)
       return { context, page }
     })) as [{ context: Awaited<ReturnType<typeof job.newContext>>; page: Page }, { context: Awaited<ReturnType<typeof job.newContext>>; page: Page }]
     expect(await axeFaults(tobin.page, '.full-page')).toEqual([])
