@@ -1,8 +1,14 @@
 import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
-import { newPage, pagesFound, readNotebook, writeNotebook, type NotebookPage } from '../../shared-core/notebook/page.ts'
+import { planAsShot, shotWords } from '../../shared-core/notebook/asShot.ts'
+import { newPage, pagesFound, readNotebook, writeNotebook, type NotebookPage, type Shot } from '../../shared-core/notebook/page.ts'
 import { newId } from '../../shared-core/plan/newId.ts'
+import { asShotKey } from '../../shared-core/rig/asShot.ts'
+import type { Rig } from '../../shared-core/rig/rig.ts'
+import { standsOf } from '../../shared-core/stands/stand.ts'
 import { FullPage } from '../controls/FullPage.tsx'
+import { useRigStore } from '../rig/useRig.ts'
+import type { Board } from '../session/board.ts'
 import { chooseFile, giveFile } from '../shell/dialogs/jobFile.ts'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
 import { PageCard } from './PageCard.tsx'
@@ -49,11 +55,13 @@ export function Notebook({ onClose }: { readonly onClose: () => void }) {
 function KeepThisLook() {
   const lookName = useBoard((board) => board.plan.looks[board.lookId]?.name ?? '')
   const board = useBoardStore()
+  const rig = useRigStore()
   const [note, setNote] = useState('')
   async function keep(): Promise<void> {
-    const { plan, lookId } = board.getState()
+    const now = board.getState()
+    const { plan, lookId } = now
     if (plan.looks[lookId] === undefined) return
-    if (!(await keepPages([newPage(newId(), Date.now(), plan, lookId, note.trim(), [])]))) return
+    if (!(await keepPages([newPage(newId(), Date.now(), plan, lookId, note.trim(), asShot(now, rig.getState().rig))]))) return
     setNote('')
     board.say(`“${lookName}” is in the notebook of this device`)
   }
@@ -69,6 +77,21 @@ function KeepThisLook() {
       <button type="submit" className="button button-main">Keep “{lookName}”</button>
     </form>
   )
+}
+
+/** The look as it was recorded at wrap; null where nobody did. */
+function asShot({ plan, lookId, prediction, units }: Board, { asShot: entries }: Rig): Shot | null {
+  if (prediction.lookId !== lookId) return null
+  const stands = standsOf(plan, lookId, prediction)
+  const recorded = stands.flatMap((stand) => {
+    const entry = entries[asShotKey(lookId, stand.id)]
+    return entry === undefined ? [] : [{ stand, entry }]
+  })
+  if (recorded.length === 0) return null
+  return {
+    plan: planAsShot(plan, lookId, stands, entries),
+    words: recorded.flatMap(({ stand, entry }) => shotWords(entry, stand, plan, units).map((words) => `${stand.name} ${words}`.slice(0, 300))),
+  }
 }
 
 function NotebookFile({ pages }: { readonly pages: readonly NotebookPage[] }) {

@@ -40,7 +40,8 @@ export function PageCard({ page, onRebuild, onNote, onDrop }: PageCardProps) {
           {' · '}{formatFNumber(camera.fNumber)}, {formatIso(camera.isoSpeed)}
         </p>
         {learned.length > 0 && <p className="notebook-soft">Learned from the meter: {learned.map(({ name, learnedStops }) => `${name} ${learnedStops > 0 ? '+' : '−'}${Math.abs(learnedStops).toFixed(1)}`).join(', ')}</p>}
-        {page.asShot.length > 0 && <details><summary>As shot</summary><ul>{page.asShot.map((words) => <li key={words}>{words}</li>)}</ul></details>}
+        {page.shotPlan !== null && page.asShot.length === 0 && <p className="notebook-soft">Shot as planned</p>}
+        {page.asShot.length > 0 && <details><summary>As shot, where it was otherwise</summary><ul>{page.asShot.map((words) => <li key={words}>{words}</li>)}</ul></details>}
         <NoteField note={page.note} onDone={onNote} />
         <div className="notebook-actions">
           <button type="button" className="button button-lined" aria-disabled={!mayEdit} onClick={() => mayEdit && onRebuild()}>Rebuild in this job…</button>

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react'
-import { coloursOf, type NotebookPage } from '../../shared-core/notebook/page.ts'
+import { builtPlan, coloursOf, type NotebookPage } from '../../shared-core/notebook/page.ts'
 import { HELD_WITHIN_STOPS, type RebuildIn, type Rebuilt } from '../../shared-core/notebook/rebuild.ts'
 import { learnedFrom, rebuiltEdit } from '../../shared-core/notebook/rebuiltEdit.ts'
 import { formatStops } from '../../shared-core/plan/entry/stops.ts'
@@ -28,14 +28,15 @@ export function RebuildHere({ page, onBack, onDone }: RebuildHereProps) {
     room: job.room, mayMoveMark: false, kit: { heads: job.heads, modifiers: job.modifiers, gels: job.gels },
     ...(isThisPerson && subject !== undefined ? { subject: { ...subject, xMetres: page.plan.looks[page.lookId]!.subject.xMetres, yMetres: page.plan.looks[page.lookId]!.subject.yMetres } } : {}),
   }), [job, subject, isThisPerson, page])
-  const { rebuilt, isAtWork, trouble } = useRebuilt(page.plan, page.lookId, where)
+  const kept = builtPlan(page)
+  const { rebuilt, isAtWork, trouble } = useRebuilt(kept, page.lookId, where)
   const name = page.plan.looks[page.lookId]!.name
   return (
     <FullPage onClose={onBack} title={`Rebuild “${name}” here`} words={`In ${job.room.name || 'this room'}, with this job's kit: stops, angles and apparent sizes are kept`}>
       <div className="notebook">
         <div className="rebuild">
           <div className="rebuild-pair">
-            <Picture title="As it was kept" plan={page.plan} lookId={page.lookId} />
+            <Picture title={page.shotPlan === null ? 'As it was planned' : 'As it was shot'} plan={kept} lookId={page.lookId} />
             {rebuilt !== null && <Picture title="Here" plan={rebuilt.plan} lookId={page.lookId} />}
           </div>
           <div className="rebuild-words">

@@ -12,7 +12,9 @@ export interface NotebookPage {
   readonly plan: Plan
   /** What worked, what to do otherwise. */
   readonly note: string
-  /** What stood otherwise than planned, in words; empty where nobody recorded it. */
+  /** The same as it truly stood; null where nobody recorded it. */
+  readonly shotPlan: Plan | null
+  /** What stood otherwise than planned, in words. */
   readonly asShot: readonly string[]
 }
 
@@ -21,23 +23,48 @@ const pageShape = z.strictObject({
   keptMs: z.number().int().min(0).max(8_640_000_000_000_000),
   lookId: idText,
   plan: z.unknown(),
+  shotPlan: z.unknown().nullable(),
   note: longText,
   asShot: z.array(z.string().max(300)).max(200),
 })
 
-/** A page to be kept now. Throws when the plan has no such look. */
-export function newPage(id: string, keptMs: number, plan: Plan, lookId: string, note: string, asShot: readonly string[]): NotebookPage {
+/** A look as it truly stood: the plan with it, and what was otherwise in words. */
+export interface Shot {
+  readonly plan: Plan
+  readonly words: readonly string[]
+}
+
+/** A page to be kept now. @throws RangeError when a plan has no such look */
+export function newPage(id: string, keptMs: number, plan: Plan, lookId: string, note: string, shot: Shot | null): NotebookPage {
+  return {
+    id, keptMs, lookId, note, plan: withLookAlone(plan, lookId),
+    shotPlan: shot === null ? null : withLookAlone(shot.plan, lookId), asShot: shot?.words ?? [],
+  }
+}
+
+function withLookAlone(plan: Plan, lookId: string): Plan {
   const look = plan.looks[lookId]
   if (look === undefined) throw new RangeError(`The plan has no look called ${lookId}`)
-  return { id, keptMs, lookId, plan: { ...plan, looks: { [lookId]: look } }, note, asShot }
+  return { ...plan, looks: { [lookId]: look } }
+}
+
+/** What is built again: the look as it stood, where somebody recorded it. */
+export function builtPlan({ plan, shotPlan }: NotebookPage): Plan {
+  return shotPlan ?? plan
 }
 
 /** A page from anything, led up to this version; null for what is none. */
 export function readPage(value: unknown): NotebookPage | null {
   const shaped = pageShape.safeParse(value)
   if (!shaped.success) return null
-  const read = readPlan(shaped.data.plan)
-  return read.ok && read.plan.looks[shaped.data.lookId] !== undefined ? { ...shaped.data, plan: read.plan } : null
+  const { lookId } = shaped.data
+  const plan = planWith(lookId, shaped.data.plan)
+  return plan === null ? null : { ...shaped.data, plan, shotPlan: planWith(lookId, shaped.data.shotPlan) }
+}
+
+function planWith(lookId: string, value: unknown): Plan | null {
+  const read = readPlan(value)
+  return read.ok && read.plan.looks[lookId] !== undefined ? read.plan : null
 }
 
 const fileShape = z.strictObject({ halfstopNotebook: z.literal(1), pages: z.array(z.unknown()).max(2_000) })

@@ -8,14 +8,14 @@ import { readPlan } from '../../shared-core/plan/readPlan.ts'
 import { createPredictor } from '../../shared-core/predict/predict.ts'
 
 const lookIds = Object.keys(plan.looks)
-const page = newPage('one', 1_700_000_000_000, plan, 'dusk', 'The strip wants a longer arm', ['B 6 cm higher'])
-const other = newPage('two', 1_800_000_000_000, plan, lookIds.find((id) => id !== 'dusk' && plan.looks[id]!.name.includes('light')) ?? lookIds[1]!, '', [])
+const page = newPage('one', 1_700_000_000_000, plan, 'dusk', 'The strip wants a longer arm', { plan, words: ['B: height: planned 1.75 m, as shot 1.81 m'] })
+const other = newPage('two', 1_800_000_000_000, plan, lookIds.find((id) => id !== 'dusk' && plan.looks[id]!.name.includes('light')) ?? lookIds[1]!, '', null)
 
 describe('a page of the notebook', () => {
   it('holds one look of the job, and is read again as it was', () => {
     expect(Object.keys(page.plan.looks)).toEqual(['dusk'])
     expect(readPage(JSON.parse(JSON.stringify(page)))).toEqual(page)
-    expect(() => newPage('x', 0, plan, 'no such look', '', [])).toThrow(RangeError)
+    expect(() => newPage('x', 0, plan, 'no such look', '', null)).toThrow(RangeError)
   })
 
   it('of an older plan is led up to this version', () => {
@@ -23,6 +23,8 @@ describe('a page of the notebook', () => {
     const bare = (kit: Record<string, object>) => Object.fromEntries(Object.entries(kit).map(([id, { learnedStops: _none, ...thing }]: [string, { learnedStops?: number }]) => [id, thing]))
     const old = { ...page, plan: { ...rest, schemaVersion: 2, modifiers: bare(rest.modifiers), gels: bare(rest.gels) } }
     expect(readPage(old)).toEqual(page)
+    // What stood otherwise is of no use without its plan, but the page is.
+    expect(readPage({ ...page, shotPlan: { schemaVersion: 99 } })).toEqual({ ...page, shotPlan: null })
   })
 
   it('that is none is left out of a file and counted, and a file that is none is refused', () => {
