@@ -71,8 +71,8 @@ export class LookShower {
   }
 
   private draw(picture: LookPicture, plan: Plan, request: PictureRequest): FrameColours {
-    const { linear, width, height } = picture.draw(plan, this.lookId, request)
-    return frameColours(linear, width, height, picture.parts(plan, this.lookId, request).development)
+    const drawn = picture.draw(plan, this.lookId, request)
+    return frameColours(drawn, picture.parts(plan, this.lookId, request).development)
   }
 }
 

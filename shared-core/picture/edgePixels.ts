@@ -15,12 +15,14 @@ export interface EdgePixels {
 }
 
 export function edgePixels({ samples, ground }: Pick<View, 'samples' | 'ground'>): EdgePixels {
-  const isEdge = samples.kinds.map((kind) => (kind === BOTH_OR_EDGE ? 1 : 0))
-  for (let p = 0; p < ground.pointCount; p++) isEdge[ground.pointPixels[p]!] = 1
-  let count = 0
-  for (const edge of isEdge) count += edge
-  const pixels = new Uint32Array(count)
-  for (let pixel = 0, i = 0; i < count; pixel++) if (isEdge[pixel]) pixels[i++] = pixel
+  const { kinds } = samples
+  const found: number[] = []
+  for (let pixel = 0, p = 0; pixel < kinds.length; pixel++) {
+    let isEdge = kinds[pixel] === BOTH_OR_EDGE
+    for (; p < ground.pointCount && ground.pointPixels[p] === pixel; p++) isEdge = true
+    if (isEdge) found.push(pixel)
+  }
+  const pixels = Uint32Array.from(found)
   return {
     pixels,
     entries: firstsOf(pixels, samples.pixels, samples.count),

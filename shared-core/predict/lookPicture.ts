@@ -1,4 +1,4 @@
-import { clippedEdges } from '../picture/clippedEdges.ts'
+import { clippedEdges, type ClippedEdges } from '../picture/clippedEdges.ts'
 import { composeLinear, composeRoom, type ComposeRoom, type LightTable, type LitLayer } from '../picture/compose.ts'
 import { develop, type Development, type DisplaySpace } from '../picture/develop.ts'
 import { edgePixels, type EdgePixels } from '../picture/edgePixels.ts'
@@ -32,6 +32,8 @@ export interface Picture {
   readonly rgba: Uint8ClampedArray<ArrayBuffer>
   /** Three camera channels a pixel, 1 is clip, before the lens's stray light. Written over by the next `draw`. */
   readonly linear: Float32Array
+  /** Where the display shows something else than the clipped `linear`. */
+  readonly edges: ClippedEdges
 }
 
 export interface PictureRequest {
@@ -92,7 +94,7 @@ export class LookPicture {
     const edges = clippedEdges(view, this.edges.of([view], () => edgePixels(view)), lights, room, linear, stray)
     const rgba = new Uint8ClampedArray(4 * width * height)
     develop(linear, width, height, development, rgba, stray, edges)
-    return { width, height, rgba, linear }
+    return { width, height, rgba, linear, edges }
   }
 
   /** Layers and colours without a picture: what a reading of one place needs. @throws RangeError as `draw` */

@@ -185,7 +185,7 @@ describe('changes since', () => {
 
   it('are judged on the picture\'s own colours, before they are rounded', () => {
     const picture = pictures.draw(demoPlan, LOOK, size)
-    const colours = frameColours(picture.linear, picture.width, picture.height, pictures.parts(demoPlan, LOOK, size).development)
+    const colours = frameColours(picture, pictures.parts(demoPlan, LOOK, size).development)
     const brighter = changed(demoPlan, [`${light('c')}/energyJoules`, look.lights['c']!.energyJoules * 1.5])
     const codes = (at: number) => {
       const { r, g, b } = toRgb({ mode: 'lab65', l: colours[at]!, a: colours[at + 1]!, b: colours[at + 2]! })
@@ -195,7 +195,7 @@ describe('changes since', () => {
       for (const [k, code] of codes(3 * pixel).entries()) expect(Math.abs(code - picture.rgba[4 * pixel + k]!)).toBeLessThan(1)
     }
     const later = pictures.draw(brighter, LOOK, size)
-    const laterColours = frameColours(later.linear, later.width, later.height, pictures.parts(brighter, LOOK, size).development)
+    const laterColours = frameColours(later, pictures.parts(brighter, LOOK, size).development)
     const labAt = (from: Float64Array, pixel: number) => ({ mode: 'lab65' as const, l: from[3 * pixel]!, a: from[3 * pixel + 1]!, b: from[3 * pixel + 2]! })
     for (const [pixel, found] of pixelDifferences(colours, laterColours).entries()) {
       expect(found).toBeCloseTo(difference(labAt(colours, pixel), labAt(laterColours, pixel)), 6)
