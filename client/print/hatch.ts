@@ -8,9 +8,9 @@ export interface Hatch {
 }
 
 const HATCHES: readonly Hatch[] = [
-  { degrees: 45, gap: 3, crossed: false }, { degrees: -45, gap: 3, crossed: false }, { degrees: 90, gap: 2.6, crossed: false },
-  { degrees: 0, gap: 2.6, crossed: false }, { degrees: 45, gap: 3.4, crossed: true }, { degrees: 0, gap: 3.2, crossed: true },
-  { degrees: 45, gap: 5, crossed: false }, { degrees: -45, gap: 5, crossed: false },
+  { degrees: 45, gap: 3, crossed: false }, { degrees: 45, gap: 3.6, crossed: true }, { degrees: 90, gap: 2.6, crossed: false },
+  { degrees: 0, gap: 2.6, crossed: false }, { degrees: -45, gap: 3, crossed: false }, { degrees: 0, gap: 3.4, crossed: true },
+  { degrees: 45, gap: 5, crossed: false }, { degrees: 0, gap: 5, crossed: false },
 ]
 
 /** The n-th gel's; past the eighth they come again, and the name beside each tells them apart. */

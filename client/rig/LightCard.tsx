@@ -3,19 +3,15 @@ import { driftWords } from '../../shared-core/ask/whatMatters.ts'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { formatSize } from '../../shared-core/plan/entry/size.ts'
 import { setPower } from '../../shared-core/plan/edits/lights.ts'
-import type { Aimed } from '../../shared-core/stands/aimed.ts'
-import type { GelOnStand, LightStand } from '../../shared-core/stands/stand.ts'
+import type { LightStand } from '../../shared-core/stands/stand.ts'
+import { AIR_GAP_WORDS, aimWords, cutWords, frontName } from '../../shared-core/stands/standWords.ts'
 import { useLookAnswer } from '../ask/useLookAnswer.ts'
 import { Stepper } from '../controls/Stepper.tsx'
 import { powerOf } from '../panels/quantities.ts'
-import type { Units } from '../session/board.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { usePlanEdit } from '../session/usePlanEdit.ts'
 import { BigNumber, StandStep, TapeNumbers } from './StandSections.tsx'
 import { TriggerFields } from './TriggerFields.tsx'
-
-/** Common practice, no source: the gap that keeps a gel off the glass. */
-const AIR_GAP_WORDS = 'Leave 2–5 cm of air to tube and glass; no gap at the edge for clear light.'
 
 /** One light, in the order in which a hand builds it. */
 export function LightCard({ stand }: { readonly stand: LightStand }) {
@@ -104,22 +100,6 @@ function MattersMost({ lightId }: { readonly lightId: string }) {
   if (found === undefined) return null
   const [first, ...rest] = found.drifts.map(driftWords)
   return <p className="rig-matters"><b>What matters: {first}.</b> {rest.slice(0, 3).join(', ')}.</p>
-}
-
-function aimWords({ at, rightOfTMetres, behindTMetres, heightMetres, tiltDegrees }: Aimed, units: Units): string {
-  const tilt = Math.abs(tiltDegrees) < 1 ? 'level' : `${Math.round(Math.abs(tiltDegrees))}° ${tiltDegrees > 0 ? 'up' : 'down'}`
-  const height = `${formatLength(heightMetres, units)} high`
-  if (at !== null) return `Aimed at ${at}, ${height}: ${tilt}.`
-  const away = (metres: number, there: string, here: string) => `${formatLength(Math.abs(metres), units)} ${metres > 0 ? there : here}`
-  return `Aimed at a point ${away(rightOfTMetres, 'camera right', 'camera left')} of the T, ${away(behindTMetres, 'behind it', 'before it')}, ${height}: ${tilt}.`
-}
-
-function cutWords({ longMillimetres, shortMillimetres }: GelOnStand, units: Units): string {
-  return longMillimetres === null || shortMillimetres === null ? '' : `cut ${formatSize(longMillimetres / 1000, shortMillimetres / 1000, units)}`
-}
-
-function frontName({ modifier }: LightStand): string {
-  return modifier === null ? 'head' : modifier.kind.startsWith('umbrella') ? 'umbrella' : modifier.kind.replace('-', ' ')
 }
 
 function capital(words: string): string {

@@ -1,6 +1,7 @@
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { formatSize } from '../../shared-core/plan/entry/size.ts'
 import type { PieceStand } from '../../shared-core/stands/stand.ts'
+import { facingWords } from '../../shared-core/stands/standWords.ts'
 import { useBoard } from '../session/useBoard.ts'
 import { BigNumber, StandStep, TapeNumbers } from './StandSections.tsx'
 
@@ -24,14 +25,4 @@ export function PieceCard({ stand: { piece, taped, heightMetres, cautions } }: {
       </StandStep>
     </div>
   )
-}
-
-const EIGHTHS = ['to the camera', 'to the camera and camera right', 'camera right', 'to the background and camera right', 'to the background',
-  'to the background and camera left', 'camera left', 'to the camera and camera left'] as const
-
-/** 0 faces the camera, 90 camera right. */
-function facingWords(facingDegrees: number, tiltDegrees: number): string {
-  const turn = ((facingDegrees % 360) + 360) % 360
-  const tilt = Math.abs(tiltDegrees) < 1 ? '' : `, tipped ${Math.round(Math.abs(tiltDegrees))}° ${tiltDegrees > 0 ? 'up' : 'down'}`
-  return `Faces ${EIGHTHS[Math.round(turn / 45) % 8]} (${Math.round(turn)}°)${tilt}.`
 }
