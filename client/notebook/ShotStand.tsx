@@ -41,7 +41,7 @@ export function ShotStand({ stand, now, photos }: ShotStandProps) {
       <div className="shot-actions">
         {entry === undefined
           ? <button type="button" className="button button-lined" aria-disabled={!mayEdit} aria-label={`${stand.name} as planned`} onClick={() => now.record(stand, {})}>As planned</button>
-          : <button type="button" className="button button-lined" aria-disabled={!mayEdit} aria-label={`Take the record of ${stand.name} back`} onClick={() => now.forget(stand.id)}>Take back</button>}
+          : <button type="button" className="button button-lined" aria-disabled={!mayEdit} aria-label={`Take back ${stand.name}`} onClick={() => now.forget(stand.id)}>Take back</button>}
         <button type="button" className="button button-lined" aria-expanded={isOpen} aria-controls={fields} aria-label={`Correct ${stand.name}`} onClick={() => setOpen(!isOpen)}>
           Correct <ChevronDown size={16} aria-hidden className="shot-chevron" data-open={isOpen} />
         </button>
