@@ -99,6 +99,7 @@ function FrameFlip() {
 }
 
 function JobFlip({ onDone }: { readonly onDone: () => void }) {
+  const isCrew = useBoard((board) => board.role !== 'client')
   const title = useBoard((board) => board.plan.title)
   return (
     <div className="phone-job">
@@ -110,7 +111,7 @@ function JobFlip({ onDone }: { readonly onDone: () => void }) {
       <NotesButton className="button-lined phone-job-notes" onOpened={onDone} />
       <h2>Agree</h2>
       <PageMenuList pages={agreePages} />
-      {dayPages.length > 0 && (
+      {isCrew && (
         <>
           <h2>Set day</h2>
           <PageMenuList pages={dayPages} />

@@ -21,6 +21,8 @@ import './TopBar.css'
 export function TopBar() {
   const title = useBoard((board) => board.plan.title)
   const short = useMedia(shortTopBar)
+  // A client builds nothing, and what they have in its place takes as much room.
+  const isCrew = useBoard((board) => board.role !== 'client')
   return (
     <header className="top-bar">
       <h1 className="top-bar-title">{title === '' ? 'Untitled job' : title}</h1>
@@ -31,7 +33,7 @@ export function TopBar() {
       <CameraLine />
       {short ? <SetMenu /> : <SetWords />}
       <PageMenu word="Agree" label="Agree on this look" pages={agreePages} />
-      {dayPages.length > 0 && <PageMenu word="Set day" label="The set day" pages={dayPages} />}
+      {isCrew && <PageMenu word="Set day" label="The set day" pages={dayPages} />}
       <div className="top-bar-right">
         <PlainWordsButton />
         <NotesButton />
