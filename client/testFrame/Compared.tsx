@@ -21,7 +21,7 @@ export function Compared({ way, photo, alignment, picture, differences }: Compar
   const { width, height } = picture
   const laid = <LaidOn photo={photo} alignment={alignment} width={2 * width} height={2 * height} />
   const pins = differences.map(({ id, frameX, frameY }, i) => (
-    <span key={id} className="tf-pin" aria-hidden style={{ left: `${100 * frameX}%`, top: `${100 * frameY}%` }}>{i + 1}</span>
+    <span key={id} className="tf-pin" aria-hidden style={{ left: `min(${100 * frameX}%, 100% - 2rem)`, top: `max(${100 * frameY}%, 1.625rem)` }}>{i + 1}</span>
   ))
   const frame = (children: ReactNode) => (
     <div className="tf-frame" style={{ aspectRatio: `${width} / ${height}`, maxWidth: `calc(var(--tf-tall) * ${width / height})` }}>{children}{pins}</div>
