@@ -11,12 +11,12 @@ import { luminanceOf, shown } from './shown.ts'
  * What the prediction's own picture may show beside the area's number: more, and something else lies before the place, as
  * the head lies before the middle of the background.
  */
-const HIDDEN = { stops: 1.2, colour: 20 } as const
+const HIDDEN = { stops: 1.2, colour: 28 } as const
 /** How exactly a hand puts a point, as a share of the Frame's height, and how far the three points lie from their middle. */
 const PLACED_WITHIN = 0.002
 const POINTS_REACH = 0.04
 /** More than this between a place and where it may as well lie, and an edge is too near. */
-const EDGE_STOPS = 1
+const EDGE_STOPS = 1.3
 
 /**
  * The areas' colours in a photograph, as if read at the very places of the model: what the same disc of the predicted
