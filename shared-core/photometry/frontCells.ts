@@ -17,7 +17,7 @@ export interface FrontCells {
 }
 
 /** About how many cells a front is cut into. */
-export const CELL_COUNTS = [12, 16, 81, 144, 256] as const
+export const CELL_COUNTS = [12, 16, 36, 81, 144, 256] as const
 export type CellCount = (typeof CELL_COUNTS)[number]
 
 /** Tests across a cell at the edge of a round front. */

@@ -49,7 +49,7 @@ export function clippedEdges(
     // No sample is more than four times the mean.
     if (4 * linear[at]! + red <= 1 && 4 * linear[at + 1]! + green <= 1 && 4 * linear[at + 2]! + blue <= 1) continue
     quarters.fill(0)
-    addEntries(quarters, view, room.corners, edges.entries[i]!, edges.entries[i + 1]!, pixel)
+    addEntries(quarters, view, room.corners.channels, edges.entries[i]!, edges.entries[i + 1]!, pixel)
     addPoints(quarters, view, room, edges.points[i]!, edges.points[i + 1]!)
     addEyes(quarters, view, lights, edges.eyes[i]!, edges.eyes[i + 1]!)
     const into = 3 * count

@@ -1,3 +1,4 @@
+import { CornerColours } from './cornerColours.ts'
 import type { GroundNet } from './groundNet.ts'
 import type { GroundLayer } from './groundLight.ts'
 import type { Layer } from './layer.ts'
@@ -27,18 +28,14 @@ export function rowOfGround(ground: number): number {
 
 /** Room for the parts of a picture that are the same size every time: kept, so that a recoloured picture makes nothing new. */
 export interface ComposeRoom {
-  /** Channels of each corner of the surface. */
-  readonly corners: Float32Array
-  /** The same while they are summed. */
-  readonly cornerSums: Float64Array
+  readonly corners: CornerColours
   /** Channels of each node of each ground's net. */
   readonly nets: readonly (Float32Array | null)[]
 }
 
 export function composeRoom({ samples, nets }: View): ComposeRoom {
   return {
-    corners: new Float32Array(3 * samples.cornerCount),
-    cornerSums: new Float64Array(3 * samples.cornerCount),
+    corners: new CornerColours(samples),
     nets: nets.map((net) => (net === null ? null : new Float32Array(3 * net.columns * net.rows))),
   }
 }
@@ -48,18 +45,21 @@ export function composeRoom({ samples, nets }: View): ComposeRoom {
  * colour is taken at the corners of the surface and the nodes of the grounds, and drawn from there: both are linear, so
  * the order makes no difference. Samples of one pixel are averaged in linear light, as a sensor does.
  * @param ambient channels of each row under the room's steady light, already exposed
+ * @param inPairs draws the background two pixels at a time, the second like the first: light on it is that smooth
  */
-export function composeLinear(view: View, lights: readonly LitLayer[], ambient: Float64Array, room: ComposeRoom, into: Float32Array): void {
+export function composeLinear(
+  view: View, lights: readonly LitLayer[], ambient: Float64Array, room: ComposeRoom, into: Float32Array, inPairs = false,
+): void {
   into.fill(0)
   view.nets.forEach((net, ground) => {
     if (net === null) return
     const colours = room.nets[ground]!
     colourNet(colours, lights.map(({ layer, table }) => [layer.grounds[ground]!, table] as const), ambient, 3 * rowOfGround(ground))
   })
-  drawRuns(view, room, into)
+  drawRuns(view, room, into, inPairs)
   drawPoints(view, room, into)
-  colourCorners(view, lights, ambient, room)
-  drawSurface(view, room.corners, into)
+  room.corners.colour(lights, ambient)
+  drawSurface(view, room.corners.channels, into)
   for (const lit of lights) drawEyes(view, lit, into)
 }
 
@@ -87,7 +87,7 @@ function colourNet(
 }
 
 /** Rows of whole pixels on one ground, drawn between the nodes of its net. */
-function drawRuns({ ground: { runs }, nets, width, height }: View, room: ComposeRoom, into: Float32Array): void {
+function drawRuns({ ground: { runs }, nets, width, height }: View, room: ComposeRoom, into: Float32Array, inPairs: boolean): void {
   for (let r = 0; r < runs.length; r += 4) {
     const net = nets[runs[r]!]!
     const colours = room.nets[runs[r]!]!
@@ -115,9 +115,19 @@ function drawRuns({ ground: { runs }, nets, width, height }: View, room: Compose
       const greenAcross = above * colours[n + 4]! + below * colours[m + 4]! - leftGreen
       const blueAcross = above * colours[n + 5]! + below * colours[m + 5]! - leftBlue
       for (let at = 3 * (y * width + x), along = right; x < last; x++, at += 3, along += perPixel) {
-        into[at] = leftRed + along * redAcross
-        into[at + 1] = leftGreen + along * greenAcross
-        into[at + 2] = leftBlue + along * blueAcross
+        const red = leftRed + along * redAcross
+        const green = leftGreen + along * greenAcross
+        const blue = leftBlue + along * blueAcross
+        into[at] = red
+        into[at + 1] = green
+        into[at + 2] = blue
+        if (!inPairs || x + 1 >= end) continue
+        x++
+        at += 3
+        along += perPixel
+        into[at] = red
+        into[at + 1] = green
+        into[at + 2] = blue
       }
     }
   }
@@ -156,37 +166,6 @@ export function netPlace(net: GroundNet, frameX: number, frameY: number): Readon
   found.right = u - i
   found.below = v - j
   return found
-}
-
-/** Light by light, in double precision: each corner's sum is rounded once, at the end. */
-function colourCorners({ samples }: View, lights: readonly LitLayer[], ambient: Float64Array, { corners, cornerSums }: ComposeRoom): void {
-  const { cornerCount, cornerMaterials } = samples
-  for (let c = 0, at = 0; c < cornerCount; c++, at += 3) {
-    const row = 3 * cornerMaterials[c]!
-    cornerSums[at] = ambient[row]!
-    cornerSums[at + 1] = ambient[row + 1]!
-    cornerSums[at + 2] = ambient[row + 2]!
-  }
-  for (const lit of lights) addToCorners(samples, lit, cornerSums)
-  corners.set(cornerSums)
-}
-
-function addToCorners({ cornerCount, cornerSlots, cornerMaterials }: View['samples'], { layer, table }: LitLayer, sums: Float64Array): void {
-  const { directInside, returned, returnedInside, sheen } = layer.surface
-  const { direct: ofDirect, returned: ofReturned } = table
-  const [sr, sg, sb] = [table.sheen[0]!, table.sheen[1]!, table.sheen[2]!]
-  const [nr, ng, nb] = [table.returnedSheen[0]!, table.returnedSheen[1]!, table.returnedSheen[2]!]
-  for (let c = 0, at = 0; c < cornerCount; c++, at += 3) {
-    const slot = cornerSlots[c]!
-    const row = 3 * cornerMaterials[c]!
-    const d = directInside[slot]!
-    const r = returnedInside[slot]!
-    const m = sheen[slot]!
-    const n = returned[slot]! - r
-    sums[at] = sums[at]! + (d * ofDirect[row]! + r * ofReturned[row]! + m * sr + n * nr)
-    sums[at + 1] = sums[at + 1]! + (d * ofDirect[row + 1]! + r * ofReturned[row + 1]! + m * sg + n * ng)
-    sums[at + 2] = sums[at + 2]! + (d * ofDirect[row + 2]! + r * ofReturned[row + 2]! + m * sb + n * nb)
-  }
 }
 
 function drawSurface({ samples }: View, colours: Float32Array, into: Float32Array): void {

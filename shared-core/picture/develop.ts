@@ -23,10 +23,12 @@ export interface Development {
  * @param into four bytes a pixel
  * @param stray that of this picture and lens
  * @param edges pixels that are past stray light and clip already, in place of the picture's own
+ * @param inPairs develops two pixels side by side that are alike once
  */
 export function develop(
   linear: Float32Array, width: number, height: number, how: Development, into: Uint8ClampedArray,
   stray = strayLight(linear, width, height, how.veilingGlare), edges: ClippedEdges | null = null,
+  inPairs = false,
 ): void {
   const row = new Float64Array(3 * stray.columns)
   const tone = { finish: finishTable(how.finish), ...matricesFor(how) }
@@ -40,7 +42,7 @@ export function develop(
       const right = 3 * Math.min(stray.columns - 1, cell + 1)
       const perPixel = stray.columns / width
       const start = (from + 0.5) * perPixel - 0.5 - cell
-      developPixels(linear, pixels, y * width + from, y * width + end, row, left, right, start, perPixel, tone)
+      developPixels(linear, pixels, y * width + from, y * width + end, row, left, right, start, perPixel, tone, inPairs)
       from = Math.max(from, end)
     }
   }
@@ -49,7 +51,7 @@ export function develop(
 
 function developEdges({ count, pixels: places, channels }: ClippedEdges, into: Uint32Array, tone: Tone): void {
   const developed = new Uint32Array(count)
-  developPixels(channels, developed, 0, count, NO_VEIL, 0, 0, 0, 0, tone)
+  developPixels(channels, developed, 0, count, NO_VEIL, 0, 0, 0, 0, tone, false)
   for (let i = 0; i < count; i++) into[places[i]!] = developed[i]!
 }
 
@@ -65,7 +67,7 @@ interface Tone extends Matrices {
  */
 function developPixels(
   linear: Float32Array, pixels: Uint32Array, first: number, end: number,
-  row: Float64Array, left: number, right: number, start: number, perPixel: number, tone: Tone,
+  row: Float64Array, left: number, right: number, start: number, perPixel: number, tone: Tone, inPairs: boolean,
 ): void {
   const { finish, toDisplay, luminance: [wr, wg, wb], toFinish: [[a, b, c], [d, e, f], [g, h, i]] } = tone
   const stepRed = (row[right]! - row[left]!) * perPixel
@@ -99,27 +101,37 @@ function developPixels(
       const lowest = r < gr ? (r < bl ? r : bl) : gr < bl ? gr : bl
       // As intoGamut in colour/display.ts: mixed with grey of the same luminance until no channel is below 0.
       let grey = wr * r + wg * gr + wb * bl
-      grey = grey < 0 ? 0 : grey > 1 ? 1 : grey
+      grey = grey < 0 ? 0 : grey > CODE_STEPS ? CODE_STEPS : grey
       const kept = grey / (grey - lowest)
       r = grey + kept * (r - grey)
       gr = grey + kept * (gr - grey)
       bl = grey + kept * (bl - grey)
     }
     // One word a pixel, red in the lowest byte: every machine this runs on counts that way.
-    pixels[pixel] = OPAQUE | (codes[(bl * CODE_STEPS + 0.5) | 0]! << 16) | (codes[(gr * CODE_STEPS + 0.5) | 0]! << 8) | codes[(r * CODE_STEPS + 0.5) | 0]!
+    pixels[pixel] = OPAQUE | (codes[bl | 0]! << 16) | (codes[gr | 0]! << 8) | codes[r | 0]!
+    if (!inPairs || pixel + 1 >= end || linear[at + 3] !== linear[at] || linear[at + 4] !== linear[at + 1] || linear[at + 5] !== linear[at + 2]) continue
+    pixels[pixel + 1] = pixels[pixel]!
+    pixel++
+    at += 3
+    veilRed += stepRed
+    veilGreen += stepGreen
+    veilBlue += stepBlue
   }
 }
 
 const OPAQUE = 0xff000000
 
 interface Matrices {
-  /** From channels to linear sRGB, where the finish works; all the way to the display where there is no finish. */
+  /** From channels to linear sRGB, where the finish works; where there is no finish, all the way to the display. */
   readonly toFinish: Matrix3
+  /** What comes to the display is counted in CODE_STEPS. */
   readonly toDisplay: Matrix3
   /** Luminance of the display's primaries. */
   readonly luminance: readonly [number, number, number]
 }
 
+const CODE_STEPS = 16_384
+const CODE_SCALE: Matrix3 = [[CODE_STEPS, 0, 0], [0, CODE_STEPS, 0], [0, 0, CODE_STEPS]]
 const SAME: Matrix3 = [[1, 0, 0], [0, 1, 0], [0, 0, 1]]
 /** Linear sRGB to linear Display P3, both D65: from the primaries of IEC 61966-2-1 and SMPTE EG 432-1. */
 const P3_FROM_SRGB: Matrix3 = [
@@ -133,9 +145,9 @@ const P3_LUMINANCE = [0.2289745641, 0.6917385218, 0.0792869141] as const
 function matricesFor({ whiteBalanceKelvin, space, finish }: Development): Matrices {
   const toSrgb = multiplyMatrices(XYZ_TO_SRGB, cameraMatrix(whiteBalanceKelvin))
   const isWide = space === 'display-p3'
-  const toDisplay = isWide ? P3_FROM_SRGB : SAME
+  const toDisplay = multiplyMatrices(CODE_SCALE, isWide ? P3_FROM_SRGB : SAME)
   return {
-    toFinish: isWide && isNone(finish) ? multiplyMatrices(toDisplay, toSrgb) : toSrgb,
+    toFinish: isNone(finish) ? multiplyMatrices(toDisplay, toSrgb) : toSrgb,
     toDisplay,
     luminance: isWide ? P3_LUMINANCE : SRGB_LUMINANCE,
   }
@@ -184,8 +196,7 @@ function finished({ values, slopeBelow }: FinishTable, value: number): number {
   return values[i]! + (values[i + 1]! - values[i]!) * (at - i)
 }
 
-const CODE_STEPS = 16_384
 /** More than any clipped channels come to after matrix and finish: 2.5 at the most, over every white balance. */
 const MOST = 4
-/** Codes by linear light; sRGB and Display P3 share the curve. Five steps to the narrowest code, near black. */
-const codes = Uint8Array.from({ length: MOST * CODE_STEPS + 1 }, (_, i) => Math.round(255 * encodedFromLinear(Math.min(1, i / CODE_STEPS))))
+/** Codes by linear light, of the middle of each step; sRGB and Display P3 share the curve. Five steps to the narrowest code, near black. */
+const codes = Uint8Array.from({ length: MOST * CODE_STEPS + 1 }, (_, i) => Math.round(255 * encodedFromLinear(Math.min(1, (i + 0.5) / CODE_STEPS))))

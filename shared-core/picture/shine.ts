@@ -31,7 +31,8 @@ export interface Shine {
   /** Radiance by angle; null for a perfect diffuser. */
   readonly profile: AngularProfile | null
   readonly points: ShinePoints
-  /** Fewer points for where nothing is in the way. */
+  /** Fewer points for where nothing is in the way but the horizon, and fewest where not even that is. */
+  readonly cutPoints: ShinePoints
   readonly openPoints: ShinePoints
   /** Points for what is mirrored; null where that is too dim to draw. */
   readonly mirrored: ShinePoints | null
@@ -74,6 +75,7 @@ function frontShine(emitter: Emitter, middle: Vector, fineness: Fineness): Shine
     isTube: false,
     profile: profile.isUniform ? null : profile,
     points: frontPoints(emitter, fineness === 'coarse' || away > 4 ? 16 : away > 0.7 ? 81 : 144),
+    cutPoints: frontPoints(emitter, fineness === 'coarse' || away > 4 ? 16 : 36),
     openPoints: frontRule(emitter, fineness === 'coarse' ? 'wide' : 'close'),
     mirrored: frontPoints(emitter, MIRRORED_CELLS),
     isReturned: false,
@@ -99,7 +101,7 @@ function tubeShine({ centre, radiusMetres, front }: Emitter, middle: Vector): Sh
     count: TUBE_POINTS, xyz, cellMetres: radiusMetres,
     strength: new Float64Array(TUBE_POINTS).fill(front.fluxShare / (4 * Math.PI * TUBE_POINTS)),
   }
-  return { axis, centre, radiusMetres, emitter: null, isTube: true, profile: null, points, openPoints: points, mirrored: points, isReturned: false, isPiece: false }
+  return { axis, centre, radiusMetres, emitter: null, isTube: true, profile: null, points, cutPoints: points, openPoints: points, mirrored: points, isReturned: false, isPiece: false }
 }
 
 /** Cells of a front, their areas made to add up to the front's own. */
@@ -157,7 +159,7 @@ function patchShine(
   const points = { count, xyz, strength, cellMetres }
   return {
     axis: panel.normal, centre: before(panel, panel.centre), radiusMetres, emitter: null, isTube: false, profile: null,
-    points, openPoints: points, mirrored: isReturned ? null : points, isReturned, isPiece: true,
+    points, cutPoints: points, openPoints: points, mirrored: isReturned ? null : points, isReturned, isPiece: true,
   }
 }
 

@@ -56,24 +56,23 @@ function meansByCell(linear: Float32Array, width: number, height: number, column
 function blurred(cells: Float32Array, columns: number, rows: number): Float32Array {
   let from = cells
   for (let pass = 0; pass < 3; pass++) {
-    from = boxed(from, columns, rows, 1, 0)
-    from = boxed(from, columns, rows, 0, 1)
+    from = boxed(from, rows, columns, 3, 3 * columns)
+    from = boxed(from, columns, rows, 3 * columns, 3)
   }
   return from
 }
 
-function boxed(from: Float32Array, columns: number, rows: number, stepX: number, stepY: number): Float32Array {
+/** Each cell becomes the mean of five along a line, the last of the line counted again past its end. */
+function boxed(from: Float32Array, lines: number, cells: number, step: number, nextLine: number): Float32Array {
   const to = new Float32Array(from.length)
-  for (let j = 0; j < rows; j++) {
-    for (let i = 0; i < columns; i++) {
-      const at = 3 * (j * columns + i)
-      for (let n = -2; n <= 2; n++) {
-        const x = Math.min(columns - 1, Math.max(0, i + n * stepX))
-        const y = Math.min(rows - 1, Math.max(0, j + n * stepY))
-        const source = 3 * (y * columns + x)
-        to[at] = to[at]! + from[source]! / 5
-        to[at + 1] = to[at + 1]! + from[source + 1]! / 5
-        to[at + 2] = to[at + 2]! + from[source + 2]! / 5
+  for (let line = 0; line < lines; line++) {
+    for (let k = 0; k < 3; k++) {
+      const first = line * nextLine + k
+      const last = first + (cells - 1) * step
+      let sum = 3 * from[first]! + from[Math.min(last, first + step)]! + from[Math.min(last, first + 2 * step)]!
+      for (let at = first; at <= last; at += step) {
+        to[at] = sum / 5
+        sum += from[Math.min(last, at + 3 * step)]! - from[Math.max(first, at - 2 * step)]!
       }
     }
   }

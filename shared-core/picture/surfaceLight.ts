@@ -31,14 +31,16 @@ export interface ShineOnSurface {
  * @param plates what flat things may be in the way of the same shine and its points; null for none
  */
 export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurface, plates: PlateShadows | null): void {
-  const { points, openPoints, emitter, isTube, profile, radiusMetres } = shine
+  const { points, cutPoints, openPoints, emitter, isTube, profile, radiusMetres } = shine
   const { restPositions, restNormals, positions, vertices, steps, regionOf } = seen
   const { selfShadow } = seen.subject.asset
   const { raised } = seen.openness
   const { exposure, visible } = into
   const frames = turnedPoints(seen, points, shine.axis, shine.centre)
+  const cutFrames = cutPoints === points ? frames : turnedPoints(seen, cutPoints, shine.axis, shine.centre)
   const openFrames = openPoints === points ? frames : turnedPoints(seen, openPoints, shine.axis, shine.centre)
   const masks = new ShineMasks(seen, frames)
+  const { words: maskWords, bits } = masks
   const near = NEAR_IN_RADII * NEAR_IN_RADII * radiusMetres * radiusMetres
   // As for the numbers: a tube's surface is as near as one can come to it.
   const mostInverseSquare = isTube ? 1 / (radiusMetres * radiusMetres) : Infinity
@@ -64,10 +66,11 @@ export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurfa
     const reach = radiusMetres * Math.sqrt(Math.max(0, 1 - slant * slant))
     if (rise <= -reach) continue
     const words = vertices[slot]! * WORDS
-    const { words: maskWords, bits } = masks.of(regionOf[slot]!)
+    const firstMask = WORDS * regionOf[slot]!
+    const lastMask = firstMask + masks.countOf(regionOf[slot]!)
     let someShadow = 0
     let someOpen = 0
-    for (let m = 0; m < bits.length; m++) {
+    for (let m = firstMask; m < lastMask; m++) {
       const word = words + maskWords[m]!
       someShadow |= raised[word]! & bits[m]!
       someOpen |= ~selfShadow[word]! & bits[m]!
@@ -78,8 +81,8 @@ export function lightSurface(into: ShineOnSurface, shine: Shine, seen: SeenSurfa
       plates.from(positions[3 * slot]!, positions[3 * slot + 1]!, positions[3 * slot + 2]!, regionOf[slot]!, REGION_REACH_METRES)
     const isOpen = someShadow === 0 && !isShaded
     const isWhole = isOpen && rise >= reach
-    const { count, strength } = isWhole ? openPoints : points
-    const xyz = isWhole ? openFrames[steps[slot]!]!.xyz : frame.xyz
+    const { count, strength } = isWhole ? openPoints : isOpen ? cutPoints : points
+    const { xyz } = isWhole ? openFrames[steps[slot]!]! : isOpen ? cutFrames[steps[slot]!]! : frame
     const heightSquared = height * height
     let bare = 0
     let open = 0

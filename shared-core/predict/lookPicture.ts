@@ -89,11 +89,11 @@ export class LookPicture {
     const { view, lights, ambient, development } = this.parts(plan, lookId, request)
     const room = this.room.of([view], () => composeRoom(view))
     const linear = this.linear.of([width, height], () => new Float32Array(3 * width * height))
-    composeLinear(view, lights, ambient, room, linear)
+    composeLinear(view, lights, ambient, room, linear, request.coarse)
     const stray = strayLight(linear, width, height, development.veilingGlare)
     const edges = clippedEdges(view, this.edges.of([view], () => edgePixels(view)), lights, room, linear, stray)
     const rgba = new Uint8ClampedArray(4 * width * height)
-    develop(linear, width, height, development, rgba, stray, edges)
+    develop(linear, width, height, development, rgba, stray, edges, request.coarse)
     return { width, height, rgba, linear, edges }
   }
 

@@ -66,7 +66,7 @@ export class Occluders {
     if (this.ownShadow !== null && isInOwnShadow(this.ownShadow, dx, dy, dz)) return 0
     const pastBody = this.bodyCount === 0 ? 1 : this.body.visibleShare(dx, dy, dz, cell)
     if (pastBody === 0 || this.plateCount === 0) return pastBody
-    return pastBody * this.plates.visibleShare(this.px, this.py, this.pz, dx, dy, dz, cell)
+    return pastBody * this.plates.visibleShare(dx, dy, dz, cell)
   }
 
   /** Share of a small patch, `cell` metres wide around `to`, that a single sight from `from` meets, 0-1. */

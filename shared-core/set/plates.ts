@@ -20,6 +20,8 @@ export class Plates {
   private readonly owners: Int32Array
   /** Offsets in `plates` of what the last `consider` kept. */
   private readonly nearOffsets: Int32Array
+  /** Of each kept plate, how high above it that `consider` looked from, and how far across and up from its middle. */
+  private readonly nearFrom: Float64Array
   private nearCount = 0
 
   constructor(panels: readonly Panel[], fronts: readonly OwnedFront[]) {
@@ -32,6 +34,7 @@ export class Plates {
       this.owners[panels.length + k] = owner
     })
     this.nearOffsets = new Int32Array(count)
+    this.nearFrom = new Float64Array(3 * count)
   }
 
   private write(i: number, panel: Panel, isRound: boolean): void {
@@ -58,40 +61,40 @@ export class Plates {
       const pointSide = -(cx * nx + cy * ny + cz * nz)
       const frontSide = pointSide + dx * nx + dy * ny + dz * nz
       if (pointSide > 0 ? frontSide >= radius : frontSide <= -radius) continue
-      if (meetsCone(cx, cy, cz, dx, dy, dz, p[o + 14]!, radius)) this.nearOffsets[this.nearCount++] = o
+      if (!meetsCone(cx, cy, cz, dx, dy, dz, p[o + 14]!, radius)) continue
+      const from = 3 * this.nearCount
+      this.nearFrom[from] = pointSide
+      this.nearFrom[from + 1] = -(cx * p[o + 6]! + cy * p[o + 7]! + cz * p[o + 8]!)
+      this.nearFrom[from + 2] = -(cx * p[o + 9]! + cy * p[o + 10]! + cz * p[o + 11]!)
+      this.nearOffsets[this.nearCount++] = o
     }
     return this.nearCount
   }
 
-  /** Share of a patch, `cell` metres wide at p + d, that the kept plates leave visible, 0-1. */
-  visibleShare(px: number, py: number, pz: number, dx: number, dy: number, dz: number, cell: number): number {
+  /** Share of a patch, `cell` metres wide and d away from where `consider` looked from, that the kept plates leave visible, 0-1. */
+  visibleShare(dx: number, dy: number, dz: number, cell: number): number {
     let visible = 1
     const p = this.plates
+    const from = this.nearFrom
     for (let k = 0; k < this.nearCount; k++) {
       const o = this.nearOffsets[k]!
-      const x = px - p[o]!
-      const y = py - p[o + 1]!
-      const z = pz - p[o + 2]!
-      const height = x * p[o + 3]! + y * p[o + 4]! + z * p[o + 5]!
+      const height = from[3 * k]!
       const fall = dx * p[o + 3]! + dy * p[o + 4]! + dz * p[o + 5]!
+      // The plate's plane does not lie between.
+      if (height > 0 ? fall >= -height : height === 0 || fall <= -height) continue
       const s = -height / fall
-      if (!(s > 0 && s < 1)) continue
       const slopeU = dx * p[o + 6]! + dy * p[o + 7]! + dz * p[o + 8]!
       const slopeV = dx * p[o + 9]! + dy * p[o + 10]! + dz * p[o + 11]!
-      const u = x * p[o + 6]! + y * p[o + 7]! + z * p[o + 8]! + s * slopeU
-      const v = x * p[o + 9]! + y * p[o + 10]! + z * p[o + 11]! + s * slopeV
-      // A patch seen at a slant is drawn out on the plate.
+      const u = from[3 * k + 1]! + s * slopeU
+      const v = from[3 * k + 2]! + s * slopeV
       const footprint = cell * s
-      const square = fall * fall
       let hidden: number
       if (p[o + 15] === 1) {
-        const slant = Math.sqrt(1 + (slopeU * slopeU + slopeV * slopeV) / (2 * square))
-        hidden = coveredShare(p[o + 12]! - Math.sqrt(u * u + v * v), footprint * slant)
+        const square = 0.5 * (slopeU * slopeU + slopeV * slopeV)
+        hidden = coveredShare(p[o + 12]! - Math.sqrt(u * u + v * v), footprint, square, fall)
       } else {
-        hidden = coveredShare(p[o + 12]! - Math.abs(u), footprint * Math.sqrt(1 + (slopeU * slopeU) / square))
-        if (hidden > 0) {
-          hidden *= coveredShare(p[o + 13]! - Math.abs(v), footprint * Math.sqrt(1 + (slopeV * slopeV) / square))
-        }
+        hidden = coveredShare(p[o + 12]! - Math.abs(u), footprint, slopeU * slopeU, fall)
+        if (hidden > 0) hidden *= coveredShare(p[o + 13]! - Math.abs(v), footprint, slopeV * slopeV, fall)
       }
       visible *= 1 - hidden
       if (visible < 1e-6) return 0
@@ -100,11 +103,16 @@ export class Plates {
   }
 }
 
-/** Share of a patch `width` wide that lies inside an edge, its middle `inside` metres past it. */
-function coveredShare(inside: number, width: number): number {
-  if (width < 1e-9) return inside > 0 ? 1 : 0
-  const share = 0.5 + inside / width
-  return share <= 0 ? 0 : share >= 1 ? 1 : share
+/**
+ * Share of a patch that lies inside an edge, its middle `inside` metres past it. A patch `footprint` wide that is seen at
+ * a slant is drawn out on the plate, by the root of 1 + slopeSquare / fall^2.
+ */
+function coveredShare(inside: number, footprint: number, slopeSquare: number, fall: number): number {
+  const square = fall * fall
+  const widthSquare = footprint * footprint * (square + slopeSquare)
+  // Most patches lie wholly on one side, which needs neither root nor quotient.
+  if (4 * inside * inside * square >= widthSquare) return inside > 0 ? 1 : 0
+  return 0.5 + inside / Math.sqrt(widthSquare / square)
 }
 
 /** A front as something flat in the way; a round one as the square around it. */

@@ -65,6 +65,13 @@ export function addDirectLight(
     return
   }
   const points = emitterPoints(emitter, cells ?? cellsFor(distance / (2 * emitter.radiusMetres)))
+  if (!wantsDomes) {
+    const visible = flatShare(points, profile, emitter, blockers === 0 ? null : occluders, px, py, pz, nx, ny, nz)
+    if (visible !== null) {
+      directSum.flat += flat * visible
+      return
+    }
+  }
   weighPoints(points, profile, emitter, blockers === 0 ? null : occluders, px, py, pz, nx, ny, nz, tx, ty, tz)
   directSum.domeOut += domeOut * ratio(weighed.domeOut, weighed.domeOutOpen)
   directSum.domeToLight += domeToLight * ratio(weighed.domeToLight, weighed.domeToLightOpen)
@@ -89,6 +96,44 @@ function wholeDisc(
 
 function ratio(part: number, whole: number): number {
   return whole > 0 ? part / whole : 0
+}
+
+/**
+ * Share of a front's light on a flat receptor that lobe, grid and shadows leave, 0-1; null where no cell's middle is above
+ * the horizon. The same sum as `weighPoints` takes, without the domes.
+ */
+function flatShare(
+  { xyz, count, shares, cellWidthMetres, cellHeightMetres }: EmitterPoints, profile: AngularProfile, emitter: Emitter,
+  occluders: Occluders | null, px: number, py: number, pz: number, nx: number, ny: number, nz: number,
+): number | null {
+  const cell = Math.sqrt(cellWidthMetres * cellHeightMetres)
+  const [ax, ay, az] = emitter.axis
+  let flat = 0
+  let flatOpen = 0
+  for (let i = 0; i < count; i++) {
+    const sx = xyz[3 * i]!
+    const sy = xyz[3 * i + 1]!
+    const sz = xyz[3 * i + 2]!
+    const x = sx - px
+    const y = sy - py
+    const z = sz - pz
+    const out = x * nx + y * ny + z * nz
+    const before = -(x * ax + y * ay + z * az)
+    if (out <= 0 || before <= 0) continue
+    const inverseSquare = 1 / (x * x + y * y + z * z)
+    const weight = before * out * inverseSquare * inverseSquare * shares[i]!
+    flatOpen += weight
+    const light = profile.isUniform ? 1 : profileAt(profile, before * Math.sqrt(inverseSquare))
+    if (light <= 0) continue
+    if (occluders === null) {
+      flat += weight * light
+      continue
+    }
+    const visible = occluders.visibleShare(sx, sy, sz, cell)
+    flat += weight * light * (visible > 0 && visible < 1
+      ? visibleQuarters(occluders, emitter, sx, sy, sz, cellWidthMetres, cellHeightMetres) : visible)
+  }
+  return flatOpen > 0 ? flat / flatOpen : null
 }
 
 const weighed = { flat: 0, flatOpen: 0, domeOut: 0, domeOutOpen: 0, domeToLight: 0, domeToLightOpen: 0 }
