@@ -30,92 +30,90 @@ export function develop(
   stray = strayLight(linear, width, height, how.veilingGlare), edges: ClippedEdges | null = null,
   inPairs = false,
 ): void {
-  const row = new Float64Array(3 * stray.columns)
   const tone = { finish: finishTable(how.finish), ...matricesFor(how) }
   const pixels = new Uint32Array(into.buffer, into.byteOffset, width * height)
-  for (let y = 0; y < height; y++) {
-    strayAlongRow(stray, y, height, row)
-    // Between the middles of two cells the stray light goes in even steps.
-    for (let cell = -1, from = 0; from < width; cell++) {
-      const end = cell + 1 === stray.columns ? width : Math.min(width, Math.ceil(((cell + 1.5) * width) / stray.columns - 0.5))
-      const left = 3 * Math.max(0, cell)
-      const right = 3 * Math.min(stray.columns - 1, cell + 1)
-      const perPixel = stray.columns / width
-      const start = (from + 0.5) * perPixel - 0.5 - cell
-      developPixels(linear, pixels, y * width + from, y * width + end, row, left, right, start, perPixel, tone, inPairs)
-      from = Math.max(from, end)
-    }
-  }
+  developPixels(linear, width, height, stray, tone, pixels, inPairs)
   if (edges !== null) developEdges(edges, pixels, tone)
 }
 
 function developEdges({ count, pixels: places, channels }: ClippedEdges, into: Uint32Array, tone: Tone): void {
   const developed = new Uint32Array(count)
-  developPixels(channels, developed, 0, count, NO_VEIL, 0, 0, 0, 0, tone, false)
+  developPixels(channels, count, 1, NO_STRAY, tone, developed, false)
   for (let i = 0; i < count; i++) into[places[i]!] = developed[i]!
 }
 
-const NO_VEIL = new Float64Array(3)
+const NO_STRAY: StrayLight = { columns: 1, rows: 2, levels: new Float32Array(6) }
 
 interface Tone extends Matrices {
   readonly finish: FinishTable | null
 }
 
-/**
- * Develops a run of pixels whose stray light goes evenly from one cell's to the next.
- * @param start how far the first pixel lies from the left cell's middle, in cells; `perPixel` more with each
- */
+/** All in one loop: what it needs of matrices and tables is taken up once and not for every pixel. */
 function developPixels(
-  linear: Float32Array, pixels: Uint32Array, first: number, end: number,
-  row: Float64Array, left: number, right: number, start: number, perPixel: number, tone: Tone, inPairs: boolean,
+  linear: Float32Array, width: number, height: number, stray: StrayLight, tone: Tone, pixels: Uint32Array, inPairs: boolean,
 ): void {
   const { finish, toDisplay, luminance: [wr, wg, wb], toFinish: [[a, b, c], [d, e, f], [g, h, i]] } = tone
-  const stepRed = (row[right]! - row[left]!) * perPixel
-  const stepGreen = (row[right + 1]! - row[left + 1]!) * perPixel
-  const stepBlue = (row[right + 2]! - row[left + 2]!) * perPixel
-  let veilRed = row[left]! + (row[right]! - row[left]!) * start
-  let veilGreen = row[left + 1]! + (row[right + 1]! - row[left + 1]!) * start
-  let veilBlue = row[left + 2]! + (row[right + 2]! - row[left + 2]!) * start
-  for (let pixel = first, at = 3 * first; pixel < end; pixel++, at += 3) {
-    let red = linear[at]! + veilRed
-    let green = linear[at + 1]! + veilGreen
-    let blue = linear[at + 2]! + veilBlue
-    veilRed += stepRed
-    veilGreen += stepGreen
-    veilBlue += stepBlue
-    if (red > 1) red = 1
-    if (green > 1) green = 1
-    if (blue > 1) blue = 1
-    let r = a * red + b * green + c * blue
-    let gr = d * red + e * green + f * blue
-    let bl = g * red + h * green + i * blue
-    if (finish !== null) {
-      const fr = finished(finish, r)
-      const fg = finished(finish, gr)
-      const fb = finished(finish, bl)
-      r = toDisplay[0][0] * fr + toDisplay[0][1] * fg + toDisplay[0][2] * fb
-      gr = toDisplay[1][0] * fr + toDisplay[1][1] * fg + toDisplay[1][2] * fb
-      bl = toDisplay[2][0] * fr + toDisplay[2][1] * fg + toDisplay[2][2] * fb
+  const { columns } = stray
+  const row = new Float64Array(3 * columns)
+  const perPixel = columns / width
+  for (let y = 0; y < height; y++) {
+    strayAlongRow(stray, y, height, row)
+    // Between the middles of two cells the stray light goes in even steps.
+    for (let cell = -1, from = 0; from < width; cell++) {
+      const end = cell + 1 === columns ? width : Math.min(width, Math.ceil(((cell + 1.5) * width) / columns - 0.5))
+      const left = 3 * Math.max(0, cell)
+      const right = 3 * Math.min(columns - 1, cell + 1)
+      const start = (from + 0.5) * perPixel - 0.5 - cell
+      const stepRed = (row[right]! - row[left]!) * perPixel
+      const stepGreen = (row[right + 1]! - row[left + 1]!) * perPixel
+      const stepBlue = (row[right + 2]! - row[left + 2]!) * perPixel
+      let veilRed = row[left]! + (row[right]! - row[left]!) * start
+      let veilGreen = row[left + 1]! + (row[right + 1]! - row[left + 1]!) * start
+      let veilBlue = row[left + 2]! + (row[right + 2]! - row[left + 2]!) * start
+      const last = y * width + end
+      for (let pixel = y * width + from, at = 3 * pixel; pixel < last; pixel++, at += 3) {
+        let red = linear[at]! + veilRed
+        let green = linear[at + 1]! + veilGreen
+        let blue = linear[at + 2]! + veilBlue
+        veilRed += stepRed
+        veilGreen += stepGreen
+        veilBlue += stepBlue
+        if (red > 1) red = 1
+        if (green > 1) green = 1
+        if (blue > 1) blue = 1
+        let r = a * red + b * green + c * blue
+        let gr = d * red + e * green + f * blue
+        let bl = g * red + h * green + i * blue
+        if (finish !== null) {
+          const fr = finished(finish, r)
+          const fg = finished(finish, gr)
+          const fb = finished(finish, bl)
+          r = toDisplay[0][0] * fr + toDisplay[0][1] * fg + toDisplay[0][2] * fb
+          gr = toDisplay[1][0] * fr + toDisplay[1][1] * fg + toDisplay[1][2] * fb
+          bl = toDisplay[2][0] * fr + toDisplay[2][1] * fg + toDisplay[2][2] * fb
+        }
+        if (r < 0 || gr < 0 || bl < 0) {
+          const lowest = r < gr ? (r < bl ? r : bl) : gr < bl ? gr : bl
+          // As intoGamut in colour/display.ts: mixed with grey of the same luminance until no channel is below 0.
+          let grey = wr * r + wg * gr + wb * bl
+          grey = grey < 0 ? 0 : grey > CODE_STEPS ? CODE_STEPS : grey
+          const kept = grey / (grey - lowest)
+          r = grey + kept * (r - grey)
+          gr = grey + kept * (gr - grey)
+          bl = grey + kept * (bl - grey)
+        }
+        // One word a pixel, red in the lowest byte: every machine this runs on counts that way.
+        pixels[pixel] = OPAQUE | (codes[bl | 0]! << 16) | (codes[gr | 0]! << 8) | codes[r | 0]!
+        if (!inPairs || pixel + 1 >= last || linear[at + 3] !== linear[at] || linear[at + 4] !== linear[at + 1] || linear[at + 5] !== linear[at + 2]) continue
+        pixels[pixel + 1] = pixels[pixel]!
+        pixel++
+        at += 3
+        veilRed += stepRed
+        veilGreen += stepGreen
+        veilBlue += stepBlue
+      }
+      from = Math.max(from, end)
     }
-    if (r < 0 || gr < 0 || bl < 0) {
-      const lowest = r < gr ? (r < bl ? r : bl) : gr < bl ? gr : bl
-      // As intoGamut in colour/display.ts: mixed with grey of the same luminance until no channel is below 0.
-      let grey = wr * r + wg * gr + wb * bl
-      grey = grey < 0 ? 0 : grey > CODE_STEPS ? CODE_STEPS : grey
-      const kept = grey / (grey - lowest)
-      r = grey + kept * (r - grey)
-      gr = grey + kept * (gr - grey)
-      bl = grey + kept * (bl - grey)
-    }
-    // One word a pixel, red in the lowest byte: every machine this runs on counts that way.
-    pixels[pixel] = OPAQUE | (codes[bl | 0]! << 16) | (codes[gr | 0]! << 8) | codes[r | 0]!
-    if (!inPairs || pixel + 1 >= end || linear[at + 3] !== linear[at] || linear[at + 4] !== linear[at + 1] || linear[at + 5] !== linear[at + 2]) continue
-    pixels[pixel + 1] = pixels[pixel]!
-    pixel++
-    at += 3
-    veilRed += stepRed
-    veilGreen += stepGreen
-    veilBlue += stepBlue
   }
 }
 

@@ -70,12 +70,11 @@ export function surfaceLayer(
   if (fineness === 'full') return layerOn(scene, samples, lightId, returned, plates, skinSheen, fineness)
   const thinned = thinnedSurface(samples.surface)
   const few = layerOn(scene, { ...samples, surface: thinned.few }, lightId, returned, plates, skinSheen, fineness)
-  const straight = spreadOverAll(thinned, few.directInside, few.sheen)
-  const astray = spreadOverAll(thinned, few.returned, few.returnedInside)
+  const [directInside, sheen, astray, returnedInside] = spreadOverAll(thinned, few.directInside, few.sheen, few.returned, few.returnedInside)
   return {
     // Pictures under a hand draw without it.
-    get direct() { return spreadOverAll(thinned, few.direct, few.direct)[0] },
-    directInside: straight[0], sheen: straight[1], returned: astray[0], returnedInside: astray[1], eyes: few.eyes,
+    get direct() { return spreadOverAll(thinned, few.direct, few.direct, few.direct, few.direct)[0] },
+    directInside, sheen, returned: astray, returnedInside, eyes: few.eyes,
   }
 }
 

@@ -28,11 +28,15 @@ export function thinnedSurface(seen: SeenSurface): ThinnedSurface {
   return found
 }
 
-/** Two sets of values by slot of the few, read off for every slot of the whole: together, since a slot's parents are the same for both. */
-export function spreadOverAll({ parents, weights }: ThinnedSurface, one: Float32Array, other: Float32Array): readonly [Float32Array, Float32Array] {
+/** Values by slot of the few, read off for every slot of the whole: four sets together, since a slot's parents are the same for all. */
+export function spreadOverAll(
+  { parents, weights }: ThinnedSurface, one: Float32Array, two: Float32Array, three: Float32Array, four: Float32Array,
+): readonly [Float32Array, Float32Array, Float32Array, Float32Array] {
   const count = parents.length / PARENTS
   const ofOne = new Float32Array(count)
-  const ofOther = new Float32Array(count)
+  const ofTwo = new Float32Array(count)
+  const ofThree = new Float32Array(count)
+  const ofFour = new Float32Array(count)
   for (let slot = 0, p = 0; slot < count; slot++, p += PARENTS) {
     const a = parents[p]!
     const b = parents[p + 1]!
@@ -43,9 +47,11 @@ export function spreadOverAll({ parents, weights }: ThinnedSurface, one: Float32
     const wc = weights[p + 2]!
     const wd = weights[p + 3]!
     ofOne[slot] = wa * one[a]! + wb * one[b]! + wc * one[c]! + wd * one[d]!
-    ofOther[slot] = wa * other[a]! + wb * other[b]! + wc * other[c]! + wd * other[d]!
+    ofTwo[slot] = wa * two[a]! + wb * two[b]! + wc * two[c]! + wd * two[d]!
+    ofThree[slot] = wa * three[a]! + wb * three[b]! + wc * three[c]! + wd * three[d]!
+    ofFour[slot] = wa * four[a]! + wb * four[b]! + wc * four[c]! + wd * four[d]!
   }
-  return [ofOne, ofOther]
+  return [ofOne, ofTwo, ofThree, ofFour]
 }
 
 function thin(seen: SeenSurface): ThinnedSurface {
