@@ -3,7 +3,7 @@ import { finishChannel, type Finish } from '../colour/finish.ts'
 import { multiplyMatrices, type Matrix3 } from '../colour/matrix.ts'
 import { encodedFromLinear, linearFromXyz } from '../spectra/srgb.ts'
 import type { ClippedEdges } from './clippedEdges.ts'
-import { strayAlongRow, strayLight } from './strayLight.ts'
+import { strayAlongRow, strayLight, type StrayLight } from './strayLight.ts'
 
 /** Colour space of the bytes: that of most displays, or the wider one of many newer. */
 export type DisplaySpace = 'srgb' | 'display-p3'
