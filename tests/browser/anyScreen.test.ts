@@ -78,6 +78,11 @@ describe('the board on any screen', () => {
     const behind = (await page.locator('.area-marks [data-area="background-centre"]').boundingBox())!
     await page.touchscreen.tap(behind.x + behind.width / 2, behind.y + behind.height / 2)
     await details.getByText(/^(lips|neck)$/).waitFor()
+    // The pencil, too, pins to what is nearest.
+    await page.getByRole('button', { name: 'Pencil', exact: true }).tap()
+    const lips = (await page.locator('.area-marks [data-area="lips"]').boundingBox())!
+    await page.touchscreen.tap(lips.x + lips.width / 2, lips.y + lips.height / 2)
+    await page.locator('.note-composer').filter({ hasText: /lips/i }).waitFor()
     await page.context().close()
   })
 })

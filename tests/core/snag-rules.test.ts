@@ -182,6 +182,14 @@ describe('numbers of the rules', () => {
     expect(under).toEqual([...under].sort((a, b) => b - a))
   })
 
+  it('says clear light of a light without sheets alone: what the white balance cancels is a pale colour', () => {
+    const washing = (plan: Plan) => predict(plan, DUSK).snags.filter(({ rule }) => rule === 'spill').map(({ message }) => message)
+    expect(washing(demoPlan).some((message) => message.includes('A’s clear light'))).toBe(true)
+    const tungsten = washing(withSettings([look('camera/whiteBalanceKelvin', 3_200)]))
+    expect(tungsten.some((message) => message.includes('B’s pale colour'))).toBe(true)
+    expect(tungsten.filter((message) => message.includes('B’s clear light'))).toEqual([])
+  })
+
   it('every rule there is has a case', () => {
     expect(snagRules.filter((rule) => !cases.some((one) => one.rule === rule))).toEqual([])
     expect(new Set(snagRules).size).toBe(snagRules.length)

@@ -38,7 +38,7 @@ export function usePencilPresses(): void {
       event.stopPropagation()
       event.preventDefault()
       const isFromKeys = event.detail === 0
-      pinAt(element, isFromKeys ? besideOf(element) : { clientX: event.clientX, clientY: event.clientY, byKeys: false })
+      pinAt(isFromKeys ? element : markMeant(element, event), isFromKeys ? besideOf(element) : { clientX: event.clientX, clientY: event.clientY, byKeys: false })
     }
     function onKeyDown(event: KeyboardEvent): void {
       if (event.key === 'Escape' && pencilStore.getState().begun === null && !isTyping(event.target)) {
@@ -62,6 +62,16 @@ export function usePencilPresses(): void {
       removeEventListener('keydown', onKeyDown, true)
     }
   }, [isOn, board])
+}
+
+/** Marks of areas overlap under a finger: the one whose middle is nearest is meant, whichever lies on top. */
+function markMeant(pressed: Element, { clientX, clientY }: MouseEvent): Element {
+  const marks = pressed.closest('.area-marks')?.querySelectorAll('.area-mark-of:not([data-behind="true"]) > [data-area]') ?? []
+  const away = (mark: Element): number => {
+    const { left, top, width, height } = mark.getBoundingClientRect()
+    return (left + width / 2 - clientX) ** 2 + (top + height / 2 - clientY) ** 2
+  }
+  return [...marks].reduce((nearest, mark) => (away(mark) < away(nearest) ? mark : nearest), pressed)
 }
 
 function besideOf(element: Element): PressedAt {

@@ -28,11 +28,13 @@ function placeOf({ areaId }: Spill): string {
 }
 
 function snagOf(key: string, found: Spill, view: CheckView): Snag {
-  const { look } = view
+  const { look, measured } = view
   const gridded = gridOn(view, found.diluterLightId)
   const diluter = look.lights[found.diluterLightId]?.letter ?? 'another light'
   const owner = look.lights[found.ownerLightId]?.letter ?? 'its light'
-  const kind = found.diluterIsClear ? 'clear light' : 'colour'
+  const hasNoGel = measured.lights.some(({ id, gel }) => id === found.diluterLightId && gel.clear)
+  // A gel that the white balance all but cancels dilutes like clear light, but has sheets in it.
+  const kind = !found.diluterIsClear ? 'colour' : hasNoGel ? 'clear light' : 'pale colour'
   const isOver = found.stopsUnder < 0
   const place = capital(found.areaLabel)
   return {
