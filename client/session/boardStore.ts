@@ -3,40 +3,21 @@ import type { PlanEdit } from '../../shared-core/plan/edit.ts'
 import { shareStructure } from '../../shared-core/plan/reading/shareStructure.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { PictureView } from '../../shared-core/picture/views.ts'
-import type { Prediction } from '../../shared-core/predict/prediction.ts'
-import type { Board, ConnectionView, Person, Reopened, Role, Sees, Selection, SharedPage, Units } from './board.ts'
+import type { Board, ConnectionView, Person, Reopened, Sees, Selection, SharedPage, Units } from './board.ts'
 import { createBeforeOfOthers } from './beforeOfOthers.ts'
-import type { Company, OwnPresence } from './company.ts'
+import { fieldsAtStart, type BoardFields, type BoardParts } from './boardStart.ts'
+import type { OwnPresence } from './company.ts'
 import { handsThatCount, withHands } from './handsOver.ts'
-import { pageClock, type Clock } from './latestOnly.ts'
+import { pageClock } from './latestOnly.ts'
 import { firstLookId } from './looksInOrder.ts'
 import type { PlanSeenChange } from './planSeenChange.ts'
-import type { ChangedBy, PlanSource } from './planSource.ts'
+import { createPacedNumbers } from './pacedNumbers.ts'
+import type { ChangedBy } from './planSource.ts'
 import { rightsOf, rightsOver } from './rights.ts'
 import { stillThere } from './stillThere.ts'
 
-/** What a board is made of. Everything it needs from outside comes in here, so that it runs without page or network. */
-export interface BoardParts {
-  readonly plan: PlanSource
-  readonly company: Company
-  readonly role: Role
-  readonly connection: ConnectionView
-  readonly predict: (plan: Plan, lookId: string) => Prediction
-  /** Runs the callback before the next picture on the screen. */
-  readonly onNextFrame: (callback: () => void) => void
-  readonly units: Units
-  readonly keepUnits: (units: Units) => void
-  /** The page's own unless said. */
-  readonly clock?: Clock
-}
-
-/** While a hand moves, numbers may take one part in so many of the time: drawing needs the rest. */
-const PARTS_FOR_NUMBERS = 4
 /** What others do within so long of one another is one doing to whoever looks on. Common practice, no source. */
 const ONE_DOING_MS = 4_000
-/** Nobody reads numbers that change faster. */
-const READ_MS = 33
-
 export interface BoardStore extends StoreApi<Board> {
   /** The connection's latest state, as the person should hear it. */
   showConnection(connection: ConnectionView): void
@@ -59,16 +40,25 @@ export function createBoardStore(parts: BoardParts): BoardStore {
   let beforeLastChange: Plan | null = null
   let shownFrom: readonly unknown[] = []
   const clock = parts.clock ?? pageClock
-  let predictedFrom: { readonly shown: Plan, readonly lookId: string } | null = null
-  let predictAgainMs = Number.NEGATIVE_INFINITY
-  let isNumberAsked = false
   let sharedPlan = parts.plan.read().plan
   let lookLeft: string | null = null
   let othersDidAtMs = Number.NEGATIVE_INFINITY
+  const numbers = createPacedNumbers({
+    predict: parts.predict,
+    clock,
+    now: () => store.getState(),
+    moved: (shown) => store.setState({ shown }),
+    predicted: (shown, prediction) => store.setState({ shown, prediction }),
+    failed: (error) => {
+      // A board that keeps the last picture and says so is of more use than one that is gone.
+      console.error(error)
+      say('The last change could not be computed: picture and numbers are from before it. Undo it, or tell us')
+    },
+  })
   const planListeners = new Set<(change: PlanSeenChange) => void>()
 
   const store = createStore<Board>()(() => ({
-    ...start(parts),
+    ...fieldsAtStart(parts),
     edit,
     hold,
     undo: () => step('undo'),
@@ -216,31 +206,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     if (madeFrom.length === shownFrom.length && madeFrom.every((part, index) => part === shownFrom[index])) return
     shownFrom = madeFrom
     const shown = withHands(plan, lookId, ownHand, handsOf)
-    if (shown === plan || lookId !== predictedFrom?.lookId || clock.nowMs() >= predictAgainMs) return showPredicted(shown)
-    // What is in the hand moves at once; its numbers follow as fast as they can be worked out beside it.
-    store.setState({ shown })
-    if (isNumberAsked) return
-    isNumberAsked = true
-    clock.after(predictAgainMs - clock.nowMs(), () => {
-      isNumberAsked = false
-      const now = store.getState().shown
-      if (now !== predictedFrom?.shown) showPredicted(now)
-    })
-  }
-
-  function showPredicted(shown: Plan): void {
-    const { lookId } = store.getState()
-    const startedMs = clock.nowMs()
-    try {
-      const prediction = parts.predict(shown, lookId)
-      predictAgainMs = startedMs + Math.max(READ_MS, PARTS_FOR_NUMBERS * (clock.nowMs() - startedMs))
-      predictedFrom = { shown, lookId }
-      store.setState({ shown, prediction })
-    } catch (thrown) {
-      // A board that keeps the last picture and says so is of more use than one that is gone.
-      console.error(thrown)
-      say('The last change could not be computed: picture and numbers are from before it. Undo it, or tell us')
-    }
+    numbers.show(shown, lookId, { isInHand: shown !== plan })
   }
 
   function takePlan(by: ChangedBy = 'self'): void {
@@ -257,7 +223,7 @@ export function createBoardStore(parts: BoardParts): BoardStore {
     for (const listener of planListeners) listener(change)
   }
 
-  function showPlan(plan: Plan, wantedLookId: string, more: Partial<Fields> = {}): void {
+  function showPlan(plan: Plan, wantedLookId: string, more: Partial<BoardFields> = {}): void {
     const lookId = plan.looks[wantedLookId] === undefined ? firstLookId(plan) : wantedLookId
     const { selection, shown } = store.getState()
     store.setState({
@@ -310,40 +276,5 @@ export function createBoardStore(parts: BoardParts): BoardStore {
       return () => planListeners.delete(listener)
     },
     close: () => stops.forEach((stop) => stop()),
-  }
-}
-
-type Fields = Omit<
-  Board,
-  'edit' | 'hold' | 'undo' | 'redo' | 'select' | 'showLook' | 'setUnits' | 'point' | 'solo' | 'keepBefore' | 'seeBefore' | 'seeBeforeOf' | 'tellPage' | 'lookAs' | 'pointInFrame' | 'lookWith' | 'reopen' | 'handPenTo' | 'takePenBack'
->
-
-function start(parts: BoardParts): Fields {
-  const { plan, repairs } = parts.plan.read()
-  const lookId = firstLookId(plan)
-  const people = parts.company.people()
-  return {
-    plan,
-    shown: plan,
-    lookId,
-    prediction: parts.predict(plan, lookId),
-    repairs,
-    selection: null,
-    role: parts.role,
-    ...rightsOf(parts.role, people, parts.connection),
-    units: parts.units,
-    people,
-    connection: parts.connection,
-    canUndo: parts.plan.canUndo(),
-    canRedo: parts.plan.canRedo(),
-    lastWords: '',
-    soloLightId: null,
-    before: null,
-    beforeKept: false,
-    seesBefore: false,
-    beforeOfAnother: null,
-    frameView: 'picture',
-    looksWith: null,
-    reopened: null,
   }
 }
