@@ -17,6 +17,8 @@ const ROUNDS = 3
 const SETTLED_STOPS = 0.002
 /** A light that no want depends on stays; this pull is far too weak to be seen in a level. */
 const STAY_WEIGHT = 1e-3
+/** A light that the wants are not about is turned so much less readily than those they are about. */
+const LOATH = 20
 /** A light with a smaller share of an area is not looked to for its colour. */
 const LEAST_SHARE = 0.002
 const SAYS_A_LEVEL: readonly Want['kind'][] = ['area-level', 'light-level', 'area-gel', 'area-colour']
@@ -105,15 +107,21 @@ const within = (stops: number, { lower, upper }: Range): number => Math.min(Math
 
 /** What the knobs do to what is wanted, by the model of one prediction. */
 class Weighing {
+  /** How little each knob wants to be turned. */
+  private readonly stays: readonly number[]
+
   constructor(
     private readonly task: Task, private readonly draft: Draft, private readonly knobs: readonly Knob[],
     private readonly model: LookModel, private readonly clear: ClearChannels, private readonly turnedBefore: readonly number[],
-  ) {}
+  ) {
+    const about = new Set(task.aims.flatMap(({ lightId }) => lightId ?? []))
+    this.stays = knobs.map(({ lights }) => (about.size === 0 || lights.some(({ id }) => about.has(id)) ? STAY_WEIGHT : LOATH * STAY_WEIGHT))
+  }
 
   residuals(stops: readonly number[]): number[] {
     const readings = this.model.at(timesOf(this.model, this.knobs, stops))
     const wanted = this.task.aims.flatMap((aim) => residuals(aim, readings, this.draft, this.clear))
-    return [...wanted, ...stops.map((each, i) => STAY_WEIGHT * (each + this.turnedBefore[i]!))]
+    return [...wanted, ...stops.map((each, i) => this.stays[i]! * (each + this.turnedBefore[i]!))]
   }
 
   cost(stops: readonly number[]): number {

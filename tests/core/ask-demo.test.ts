@@ -57,6 +57,19 @@ describe('the demo’s questions', () => {
     expect(stopped.ways.map(({ by }) => by)).toContain('iso')
   })
 
+  it('a cheek past what its own light can give: that light goes to full before another is turned for it', () => {
+    // Common practice, no source: the light that was set for a plane is the one that is turned for it.
+    const answer = asked('camera-right cheek +1.1', 'dusk')
+    expectHonest(answer, 'dusk')
+    const before = predict(demoPlan, 'dusk')
+    const { lights } = answer.ways[0]!.prediction
+    const [b, c] = ['b', 'c'].map((id) => lights.find((light) => light.id === id)!)
+    expect(answer.ways[0]!.meetsAll).toBe(true)
+    expect(c!.stopsInHand).toBeLessThan(0.1)
+    expect(b!.level.stops! - before.lights.find(({ id }) => id === 'b')!.level.stops!).toBeLessThan(1)
+    expect(lights.filter(({ id }) => id !== 'b' && id !== 'c').every(({ id, level }) => Math.abs(level.stops! - before.lights.find((light) => light.id === id)!.level.stops!) < 0.01)).toBe(true)
+  })
+
   it('f/11 at ISO 200 passes; at ISO 100 C runs out', () => {
     const passes = asked('f/11', DRAFT_1)
     expectHonest(passes, DRAFT_1)
