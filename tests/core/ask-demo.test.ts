@@ -65,7 +65,8 @@ describe('the demo’s questions', () => {
     const { lights } = answer.ways[0]!.prediction
     const [b, c] = ['b', 'c'].map((id) => lights.find((light) => light.id === id)!)
     expect(answer.ways[0]!.meetsAll).toBe(true)
-    expect(c!.stopsInHand).toBeLessThan(0.1)
+    // Full, but for the steps of both heads that are tried around it.
+    expect(c!.stopsInHand).toBeLessThan(0.35)
     expect(b!.level.stops! - before.lights.find(({ id }) => id === 'b')!.level.stops!).toBeLessThan(1)
     expect(lights.filter(({ id }) => id !== 'b' && id !== 'c').every(({ id, level }) => Math.abs(level.stops! - before.lights.find((light) => light.id === id)!.level.stops!) < 0.01)).toBe(true)
   })
