@@ -6,13 +6,18 @@ export interface NumberFieldProps {
   /** What the number is, read out and shown; hidden (but still read out) with `labelHidden`. */
   readonly label: string
   readonly labelHidden?: boolean
-  readonly value: number
+  /** Null: nobody has said it; the field stands empty, with its placeholder. */
+  readonly value: number | null
+  /** Quiet words in the empty field: "not read". */
+  readonly placeholder?: string
   /** The value as this person writes it, unit included: "1.14 m", "f/8 and 3 tenths". */
   readonly format: (value: number) => string
   /** What was typed as a value, or why not in words. Forgiving: the entry functions of the core. */
   readonly parse: (typed: string) => Result<{ readonly value: number }>
   /** Called once, when the entry is done. */
   readonly onDone: (value: number) => void
+  /** Called when the field is left empty; the value is none then. Left out, an empty field cannot be read. */
+  readonly onClear?: () => void
   /** Called on every arrow key before it is done, to show it everywhere; null lets go. */
   readonly onHold?: (value: number | null) => void
   /** The value one arrow key further: +1 or -1, times 1 plain, `shift`, or `alt`. Left out: arrows do nothing. */
@@ -28,7 +33,8 @@ export interface NumberFieldProps {
  * that nothing typed is lost. Enter or leaving the field does it, Escape puts the old number back, arrows step.
  */
 export function NumberField(props: NumberFieldProps) {
-  const { label, value, format, parse, onDone, onHold, step, disabled = false, because = null } = props
+  const { label, value, placeholder, parse, onDone, onClear, onHold, step, disabled = false, because = null } = props
+  const format = (shown: number | null): string => (shown === null ? '' : props.format(shown))
   const [typed, setTyped] = useState<string | null>(null)
   const [problem, setProblem] = useState<string | null>(null)
   const [stepped, setStepped] = useState<number | null>(null)
@@ -49,6 +55,10 @@ export function NumberField(props: NumberFieldProps) {
       return onDone(stepped)
     }
     if (typed === null || typed.trim() === format(value)) return letGo()
+    if (typed.trim() === '' && onClear !== undefined) {
+      letGo()
+      return onClear()
+    }
     const read = parse(typed)
     if (!read.ok) return setProblem(read.message)
     letGo()
@@ -56,9 +66,10 @@ export function NumberField(props: NumberFieldProps) {
   }
 
   function stepBy(direction: 1 | -1, event: KeyboardEvent): void {
-    if (step === undefined || disabled) return
+    const from = readOr(stepped ?? value)
+    if (step === undefined || from === null || disabled) return
     event.preventDefault()
-    const next = step(readOr(stepped ?? value), direction, event.altKey ? 'alt' : event.shiftKey ? 'shift' : 'plain')
+    const next = step(from, direction, event.altKey ? 'alt' : event.shiftKey ? 'shift' : 'plain')
     setTyped(null)
     setProblem(null)
     if (onHold === undefined) return onDone(next)
@@ -66,7 +77,7 @@ export function NumberField(props: NumberFieldProps) {
     onHold(next)
   }
 
-  function readOr(fallback: number): number {
+  function readOr(fallback: number | null): number | null {
     if (typed === null) return fallback
     const read = parse(typed)
     return read.ok ? read.value : fallback
@@ -96,6 +107,7 @@ export function NumberField(props: NumberFieldProps) {
         autoCorrect="off"
         spellCheck={false}
         value={typed ?? format(stepped ?? value)}
+        placeholder={placeholder}
         data-idle={typed === null}
         readOnly={disabled}
         aria-disabled={disabled}

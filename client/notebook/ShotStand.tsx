@@ -6,7 +6,7 @@ import { formatLength, parseLength } from '../../shared-core/plan/entry/length.t
 import { parseMeterReading } from '../../shared-core/plan/entry/meterReading.ts'
 import { formatPower, parsePower } from '../../shared-core/plan/entry/power.ts'
 import type { Stand } from '../../shared-core/stands/stand.ts'
-import { plannedNumbers } from '../../shared-core/notebook/asShot.ts'
+import { plannedNumbers, shotAsPlanned } from '../../shared-core/notebook/asShot.ts'
 import { NumberField } from '../controls/NumberField.tsx'
 import { useBoard } from '../session/useBoard.ts'
 import type { AsShotNow } from './useAsShot.ts'
@@ -69,9 +69,8 @@ export function ShotStand({ stand, now, photos }: ShotStandProps) {
 function Numbers({ stand, now }: Omit<ShotStandProps, 'photos'>) {
   const units = useBoard((board) => board.units)
   const mayEdit = useBoard((board) => board.mayEdit)
-  const fNumber = useBoard((board) => board.prediction.taking.fNumber)
   const planned = plannedNumbers(stand)
-  const shot = now.entryOf(stand.id)?.shot ?? planned
+  const shot = now.entryOf(stand.id)?.shot ?? shotAsPlanned(stand)
   const length = { format: (metres: number) => formatLength(metres, units), parse: (typed: string) => parseLength(typed, units), disabled: !mayEdit }
   const [one, other] = stand.taped.from
   return (
@@ -102,8 +101,8 @@ function Numbers({ stand, now }: Omit<ShotStandProps, 'photos'>) {
           <GelRow stand={stand} now={now} gelIds={shot.gelIds} mayEdit={mayEdit} />
           <Row label={`Reading at the ${stand.frontTo}`} planned={planned.readingFNumber === null ? '–' : formatFNumber(planned.readingFNumber)}>
             <NumberField
-              label="Reading, as shot" labelHidden value={shot.readingFNumber ?? fNumber} format={formatFNumber} parse={(typed) => parseMeterReading(typed, fNumber)} disabled={!mayEdit}
-              onDone={(readingFNumber) => now.record(stand, { readingFNumber })}
+              label="Reading, as shot" labelHidden value={shot.readingFNumber} placeholder="not read" format={formatFNumber} parse={(typed) => parseMeterReading(typed, now.fNumber)} disabled={!mayEdit}
+              onDone={(readingFNumber) => now.record(stand, { readingFNumber })} onClear={() => now.record(stand, { readingFNumber: null })}
             />
           </Row>
         </>

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { createPredictor } from '../../shared-core/predict/predict.ts'
-import { plannedNumbers } from '../../shared-core/notebook/asShot.ts'
+import { plannedNumbers, shotAsPlanned } from '../../shared-core/notebook/asShot.ts'
 import { asShotKey, type AsShot, type StandNumbers } from '../../shared-core/rig/asShot.ts'
 import type { RigEdit } from '../../shared-core/rig/rig.ts'
 import { standsOf, type Stand } from '../../shared-core/stands/stand.ts'
@@ -9,6 +9,8 @@ import { useBoard, useBoardStore } from '../session/useBoard.ts'
 
 export interface AsShotNow {
   readonly stands: readonly Stand[]
+  /** The look's taking aperture, which readings in stops are counted from. */
+  readonly fNumber: number
   readonly entryOf: (standId: string) => AsShot | undefined
   /** Records one number or several; the rest as it was recorded, or as planned. */
   readonly record: (stand: Stand, shot: Partial<StandNumbers>) => void
@@ -24,15 +26,15 @@ export function useAsShot(lookId: string): AsShotNow | null {
   const board = useBoardStore()
   const store = useRigStore()
   const predictor = useMemo(() => createPredictor(), [])
+  const look = plan.looks[lookId]
   const stands = useMemo(() => (plan.looks[lookId] === undefined ? null : standsOf(plan, lookId, predictor(plan, lookId))), [plan, lookId, predictor])
-  if (stands === null) return null
+  if (stands === null || look === undefined) return null
   const editOf = (stand: Stand, shot: Partial<StandNumbers>): RigEdit => {
     const { rig, writtenBy } = store.getState()
     const before = rig.asShot[asShotKey(lookId, stand.id)]
-    const planned = plannedNumbers(stand)
     return {
       kind: 'asShot', key: asShotKey(lookId, stand.id),
-      entry: { lookId, standId: stand.id, by: writtenBy(), planned, shot: { ...(before?.shot ?? planned), ...shot }, note: before?.note ?? '' },
+      entry: { lookId, standId: stand.id, by: writtenBy(), planned: plannedNumbers(stand), shot: { ...(before?.shot ?? shotAsPlanned(stand)), ...shot }, note: before?.note ?? '' },
     }
   }
   const write = (edits: readonly RigEdit[]): void => {
@@ -41,6 +43,7 @@ export function useAsShot(lookId: string): AsShotNow | null {
   }
   return {
     stands,
+    fNumber: look.camera.fNumber,
     entryOf: (standId) => entries[asShotKey(lookId, standId)],
     record: (stand, shot) => write([editOf(stand, shot)]),
     forget: (standId) => write([{ kind: 'asShot', key: asShotKey(lookId, standId), entry: null }]),

@@ -20,6 +20,11 @@ export function plannedNumbers(stand: Stand): StandNumbers {
   }
 }
 
+/** What is recorded when somebody says "as planned": every number but the reading, which stays null until a meter is read. */
+export function shotAsPlanned(stand: Stand): StandNumbers {
+  return { ...plannedNumbers(stand), readingFNumber: null }
+}
+
 /** Less than a tape, a panel or a meter tells. */
 const LEAST_METRES = 0.005
 const LEAST_STOPS = 0.05

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { demoPlan as plan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { readJobFile } from '../../shared-core/plan/read.ts'
 import { createPredictor } from '../../shared-core/predict/predict.ts'
-import { plannedNumbers } from '../../shared-core/notebook/asShot.ts'
+import { plannedNumbers, shotAsPlanned } from '../../shared-core/notebook/asShot.ts'
 import { handOverFiles, type HandOverParts } from '../../shared-core/notebook/handOver/handOver.ts'
 import { asShotKey } from '../../shared-core/rig/asShot.ts'
 import { standsOf } from '../../shared-core/stands/stand.ts'
@@ -71,6 +71,20 @@ describe('the folder for retouch', () => {
     expect(is!.plan.looks['dusk']!.lights['b']).toMatchObject({ energyJoules: 500, place: { zMetres: 1.9 } })
     expect(files['As shot.txt']).toContain('Otherwise: height: planned 1.75 m, as shot 1.90 m.')
     expect(files['As shot.txt']).toContain('A: not recorded at wrap')
+  })
+
+  it('says what a light reads only where somebody read it: a prediction is no reading', () => {
+    const lights = standsOf(plan, 'dusk', predict(plan, 'dusk')).filter(({ kind }) => kind === 'light')
+    const by = { name: 'Tobin', atMs: 0 }
+    const asPlanned = Object.fromEntries(lights.map((stand) => [asShotKey('dusk', stand.id), { lookId: 'dusk', standId: stand.id, by, planned: plannedNumbers(stand), shot: shotAsPlanned(stand), note: '' }]))
+    // What was to be read is kept beside it all the same.
+    for (const { planned } of Object.values(asPlanned)) expect(planned.readingFNumber).not.toBeNull()
+    const text = handed('dusk', { asShot: asPlanned })['As shot.txt']!
+    expect(text.match(/As planned\./g)).toHaveLength(lights.length)
+    expect(text).not.toMatch(/reads|reading/)
+    const key = asShotKey('dusk', 'b')
+    const read = { ...asPlanned, [key]: { ...asPlanned[key]!, shot: { ...asPlanned[key]!.shot, readingFNumber: 5.6 } } }
+    expect(handed('dusk', { asShot: read })['As shot.txt']!.match(/reads f\/5\.6/g)).toHaveLength(1)
   })
 
   it('carries what was said, and who agreed to what', () => {
