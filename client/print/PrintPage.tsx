@@ -122,7 +122,7 @@ function usePrint(toPrint: readonly LookToPrint[], format: FormatId): Printing {
     try {
       setDoing('Drawing the pictures')
       const ready = []
-      for (const look of looks) ready.push(await withPictures(look))
+      for (const look of looks) ready.push(await withPictures(look, units))
       setDoing('Laying out the pages')
       const job = jobOf(ready, `${momentWords(Date.now())} by ${name}`)
       const press = await openPress(await fontFiles())

@@ -1,4 +1,5 @@
 import { driftWords, type ThingDrifts } from '../../shared-core/ask/whatMatters.ts'
+import type { Units } from '../../shared-core/plan/entry/length.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { pictureHeight } from '../../shared-core/predict/pictureText.ts'
 import { createPredictor } from '../../shared-core/predict/predict.ts'
@@ -38,10 +39,10 @@ export function withoutPictures({ plan, lookId, state }: LookToPrint, triggers: 
   return { plan, lookId, look, state, prediction: predictionOf(plan, lookId), frame: null, singles: {}, triggers, matters: {} }
 }
 
-/** The same with its pictures, drawn in the worker, and what must not drift. */
-export async function withPictures(printed: PrintedLook): Promise<PrintedLook> {
+/** The same with its pictures, drawn in the worker, and what must not drift, in the units that the page is printed in. */
+export async function withPictures(printed: PrintedLook, units: Units): Promise<PrintedLook> {
   const { plan, lookId, prediction } = printed
-  const matters = mattersOf(plan, lookId)
+  const matters = mattersOf(plan, lookId, units)
   const frame = await pictureOf(printed, null)
   const singles: Record<string, PrintedPicture> = {}
   for (const { id, on } of prediction.lights) {
@@ -51,18 +52,18 @@ export async function withPictures(printed: PrintedLook): Promise<PrintedLook> {
   return { ...printed, frame, singles, matters: await matters }
 }
 
-function mattersOf(plan: Plan, lookId: string): Promise<PrintedLook['matters']> {
+function mattersOf(plan: Plan, lookId: string, units: Units): Promise<PrintedLook['matters']> {
   return new Promise((resolve) => {
     askDesk().order({ slot: `print ${lookId}`, kind: 'what-matters', plan, lookId }, {
-      answered: (found) => resolve(Object.fromEntries(found.flatMap(linesOf))),
+      answered: (found) => resolve(Object.fromEntries(found.flatMap((thing) => linesOf(thing, units)))),
       // A print without tolerances is still a print.
       failed: () => resolve({}),
     })
   })
 }
 
-function linesOf({ thing, id, drifts }: ThingDrifts): (readonly [string, readonly string[]])[] {
-  return thing === 'light' && id !== null ? [[id, drifts.map(driftWords)]] : []
+function linesOf({ thing, id, drifts }: ThingDrifts, units: Units): (readonly [string, readonly string[]])[] {
+  return thing === 'light' && id !== null ? [[id, drifts.map((drift) => driftWords(drift, units))]] : []
 }
 
 async function pictureOf({ plan, lookId, look }: PrintedLook, soloLightId: string | null): Promise<PrintedPicture | null> {

@@ -4,7 +4,7 @@ import { formatSize } from '../../shared-core/plan/entry/size.ts'
 import type { CautionKind } from '../../shared-core/predict/caution.ts'
 import { marksOf, type Taped } from '../../shared-core/stands/marks.ts'
 import { standsOf, type LightStand, type PieceStand, type Stand } from '../../shared-core/stands/stand.ts'
-import { AIR_GAP_WORDS, aimWords, cutWords, facingWords, frontName } from '../../shared-core/stands/standWords.ts'
+import { aimWords, airGapWords, cutWords, facingWords, frontName } from '../../shared-core/stands/standWords.ts'
 import type { Book } from './book.ts'
 import { drawFloor, gelOrder } from './floorDrawing.ts'
 import { hatchOf } from './hatch.ts'
@@ -42,7 +42,7 @@ function lightPage(book: Book, of: PrintedLook, stand: LightStand): void {
     ]],
     ['Gel', stand.gels.length === 0 ? ['Clear: no gel'] : [
       ...stand.gels.map((one) => [one.gel.name, cutWords(one, units)].filter(Boolean).join(', ')),
-      `${light.gelPlace === 'at-the-head' ? 'At the head, all of the tube covered.' : 'Over the whole front.'} ${AIR_GAP_WORDS}`,
+      `${light.gelPlace === 'at-the-head' ? 'At the head, all of the tube covered.' : 'Over the whole front.'} ${airGapWords(units)}`,
     ], (paper, x, y) => {
       const gelId = light.gelIds.at(-1)
       if (gelId !== undefined) hatchSwatch(paper, x, y, 11, hatchOf(gelOrder(of).indexOf(gelId)))

@@ -4,7 +4,7 @@ import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { formatSize } from '../../shared-core/plan/entry/size.ts'
 import { setPower } from '../../shared-core/plan/edits/lights.ts'
 import type { LightStand } from '../../shared-core/stands/stand.ts'
-import { AIR_GAP_WORDS, aimWords, cutWords, frontName } from '../../shared-core/stands/standWords.ts'
+import { aimWords, airGapWords, cutWords, frontName } from '../../shared-core/stands/standWords.ts'
 import { useLookAnswer } from '../ask/useLookAnswer.ts'
 import { Stepper } from '../controls/Stepper.tsx'
 import { powerOf } from '../panels/quantities.ts'
@@ -47,7 +47,7 @@ export function LightCard({ stand }: { readonly stand: LightStand }) {
             {stand.gels.map((one, i) => (
               <p key={i} className="rig-say">{one.gel.name}<span className="rig-cut">{cutWords(one, units)}</span></p>
             ))}
-            <p className="rig-words">{light.gelPlace === 'at-the-head' ? 'At the head, all of the tube covered.' : 'Over the whole front.'} {AIR_GAP_WORDS}</p>
+            <p className="rig-words">{light.gelPlace === 'at-the-head' ? 'At the head, all of the tube covered.' : 'Over the whole front.'} {airGapWords(units)}</p>
           </>
         )}
       </StandStep>
@@ -95,10 +95,11 @@ function PowerSteps({ stand: { id, name, head, light, predicted } }: { readonly 
 
 /** What must be exact and what need not be, the most delicate first. */
 function MattersMost({ lightId }: { readonly lightId: string }) {
+  const units = useBoard((board) => board.units)
   const { answer } = useLookAnswer('what-matters')
   const found = answer?.find(({ thing, id }) => thing === 'light' && id === lightId)
   if (found === undefined) return null
-  const [first, ...rest] = found.drifts.map(driftWords)
+  const [first, ...rest] = found.drifts.map((drift) => driftWords(drift, units))
   return <p className="rig-matters"><b>What matters: {first}.</b> {rest.slice(0, 3).join(', ')}.</p>
 }
 

@@ -1,4 +1,5 @@
 import { applyEdit, type PlanEdit } from '../plan/edit.ts'
+import { formatLength, METRES_PER_INCH, type Units } from '../plan/entry/length.ts'
 import type { Plan } from '../plan/schema/plan.ts'
 import type { Predictor } from '../predict/predict.ts'
 import type { AreaId, Prediction } from '../predict/prediction.ts'
@@ -36,8 +37,6 @@ export interface ThingDrifts {
   readonly name: string
   /** The most delicate first within each unit's own scale. */
   readonly drifts: readonly Drift[]
-  /** "distance ±3 cm, tilt ±10°" */
-  readonly words: string
 }
 
 /**
@@ -54,7 +53,7 @@ export function* whatMatters(plan: Plan, lookId: string, predictor: Predictor): 
       // The other way is most often about as delicate.
       return { measure: measure.measure, unit: measure.unit, less, more: endOf({ plan, lookId, predictor, before, measure }, 1, less.amount) }
     }).sort((a, b) => tightness(a) - tightness(b))
-    yield { thing, id, name, drifts, words: drifts.map(driftWords).join(', ') }
+    yield { thing, id, name, drifts }
   }
 }
 
@@ -110,18 +109,23 @@ function tightness({ unit, less, more }: Drift): number {
   return Math.min(less.amount, more.amount) / EASY[unit]
 }
 
-/** "distance ±3 cm", "tilt more than ±30°": the tighter way, rounded down, so that nobody is promised too much. */
-export function driftWords({ measure, unit, less, more }: Drift): string {
+/** "distance ±3 cm", `distance ±1"`, "tilt more than ±30°": the tighter way, rounded down, so that nobody is promised too much. */
+export function driftWords({ measure, unit, less, more }: Drift, units: Units): string {
   const tighter = less.amount <= more.amount ? less : more
   const isMore = less.isMore && more.isMore
-  return `${measure} ${isMore ? 'more than ' : ''}±${amountWords(tighter.amount, unit)}`
+  return `${measure} ${isMore ? 'more than ' : ''}±${amountWords(tighter.amount, unit, units)}`
 }
 
-function amountWords(amount: number, unit: Unit): string {
+function amountWords(amount: number, unit: Unit, units: Units): string {
   // A hair's breadth under a whole number is that number.
   const down = (value: number): number => Math.floor(value + 1e-6)
   switch (unit) {
-    case 'metres': return amount < 0.01 ? '1 cm' : `${down(amount * 100)} cm`
+    case 'metres': {
+      if (units === 'metric') return amount < 0.01 ? '1 cm' : `${down(amount * 100)} cm`
+      // Tapes are read to the half inch; below it a quarter says "as exactly as you can".
+      const halfInches = down((2 * amount) / METRES_PER_INCH)
+      return halfInches === 0 ? '¼"' : formatLength((halfInches * METRES_PER_INCH) / 2, units)
+    }
     case 'degrees': return amount < 1 ? '1°' : `${down(amount)}°`
     case 'stops': return `${(down(amount * 10) / 10).toFixed(1)} stop`
   }

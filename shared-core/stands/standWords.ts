@@ -4,7 +4,14 @@ import type { Aimed } from './aimed.ts'
 import type { GelOnStand, LightStand } from './stand.ts'
 
 /** Common practice, no source: the gap that keeps a gel off the glass. */
-export const AIR_GAP_WORDS = 'Leave 2–5 cm of air to tube and glass; no gap at the edge for clear light.'
+const AIR_GAP_CENTIMETRES = [2, 5] as const
+
+/** "Leave 2–5 cm of air to tube and glass; …", `Leave 1"–2" of air …`. */
+export function airGapWords(units: Units): string {
+  const [least, most] = AIR_GAP_CENTIMETRES
+  const gap = units === 'metric' ? `${least}–${most} cm` : `${formatLength(least / 100, units)}–${formatLength(most / 100, units)}`
+  return `Leave ${gap} of air to tube and glass; no gap at the edge for clear light.`
+}
 
 /** "Aimed at the subject, 1.45 m high: 12° down." */
 export function aimWords({ at, rightOfTMetres, behindTMetres, heightMetres, tiltDegrees }: Aimed, units: Units): string {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { driftsOfLook } from '../../shared-core/ask/driftMeasures.ts'
 import { driftScore } from '../../shared-core/ask/driftScore.ts'
-import { whatMatters, type Drift, type ThingDrifts } from '../../shared-core/ask/whatMatters.ts'
+import { driftWords, whatMatters, type Drift, type ThingDrifts } from '../../shared-core/ask/whatMatters.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 import type { Light, Look } from '../../shared-core/plan/schema/look.ts'
@@ -74,7 +74,18 @@ describe('what matters', () => {
   it('writes it as a tape takes it, the delicate first', () => {
     const things = [...whatMatters(demoPlan, 'dusk-draft-1', predictor)]
     expect(things.map(({ name }) => name).slice(0, 4).sort()).toEqual(['A', 'B', 'C', 'D'])
-    for (const { words } of things) expect(words).toMatch(/^(\w+ (more than )?±\d+(\.\d)?( cm|°| stop)(, )?)+$/)
+    for (const drift of things.flatMap(({ drifts }) => drifts)) {
+      expect(driftWords(drift, 'metric')).toMatch(/^\w+ (more than )?±\d+(\.\d)?( cm|°| stop)$/)
+      expect(driftWords(drift, 'imperial')).toMatch(/^\w+ (more than )?±((\d+')?(\d+½?|[½¼])?"?|\d+(\.\d)?(°| stop))$/)
+    }
+  })
+
+  it.each([
+    // One inch is 25.4 mm exactly (international yard and pound agreement, 1959); a tolerance is rounded down, never up.
+    [0.0254, '±1"'], [0.0381, '±1½"'], [0.03, '±1"'], [0.3048, "±1'"], [0.5, `±1'7½"`], [0.012, '±¼"'],
+  ])('writes %s m for who measures in inches as %s', (amount, words) => {
+    const end = { amount, isMore: false, first: null }
+    expect(driftWords({ measure: 'distance', unit: 'metres', less: end, more: end }, 'imperial')).toBe(`distance ${words}`)
   })
 
   it('can be stopped between two things', () => {

@@ -1,4 +1,5 @@
 import { driftWords, type ThingDrifts } from '../../../shared-core/ask/whatMatters.ts'
+import { useBoard } from '../../session/useBoard.ts'
 import '../answers.css'
 import { useLookAnswer } from '../useLookAnswer.ts'
 import './drift.css'
@@ -11,6 +12,7 @@ interface MayDriftProps {
 
 /** How far each measure of a thing may drift before the picture shows it, the most delicate first, with what shows it. */
 export function MayDrift({ thing, id }: MayDriftProps) {
+  const units = useBoard((board) => board.units)
   const { answer, share, trouble, isOld } = useLookAnswer('what-matters')
   const found = answer?.find((each) => each.thing === thing && each.id === id)
   if (!found) {
@@ -25,7 +27,7 @@ export function MayDrift({ thing, id }: MayDriftProps) {
           const tighter = drift.less.amount <= drift.more.amount ? drift.less : drift.more
           return (
             <li key={drift.measure} data-first={i === 0}>
-              <span>{driftWords(drift)}</span>
+              <span>{driftWords(drift, units)}</span>
               {i < 2 && tighter.first && <span className="drift-first">{tighter.first.label} {tighter.first.by === 'colour' ? 'changes colour' : 'moves'} first</span>}
             </li>
           )
