@@ -2,28 +2,25 @@ import { formatFNumber } from '../../shared-core/plan/entry/aperture.ts'
 import { formatIso, formatKelvin, formatShutter } from '../../shared-core/plan/entry/camera.ts'
 import { formatLength } from '../../shared-core/plan/entry/length.ts'
 import { formatStops } from '../../shared-core/plan/entry/stops.ts'
-import { pictureHeight } from '../../shared-core/predict/pictureText.ts'
 import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { HEAD, SIDE, type Book } from './book.ts'
 import { drawFloor, gelOrder } from './floorDrawing.ts'
 import { hatchOf } from './hatch.ts'
 import { hatchSwatch } from './hatchSwatch.ts'
+import { furtherSingles, lookPictures } from './lookPictures.ts'
 import type { Paper } from './paper.ts'
 import type { PrintedLook } from './printJob.ts'
 import { readingWords } from './readingWords.ts'
 
 const GAP = 12
-const MOST_SINGLES = 8
-const SINGLE_WORDS = 14
 const ROW_LEAST = 27
 const TABLE_HEAD = 12
 /** About what camera, finish and agreement take, with the gaps. */
 const FACTS_HEIGHT = 88
 const LEAST_FLOOR = 290
 const MOST_FLOOR = 400
-const NO_PICTURE = 'No picture could be drawn here.'
 
-/** The look on one page: picture, Singles, floor, camera, lights; more pages only where the lights do not fit. */
+/** The look on one page: picture, Singles, floor, camera, lights; more pages only where lights or Singles do not fit. */
 export function lookPages(book: Book, of: PrintedLook): void {
   const paper = book.page(of, 'Look')
   const [left, right, foot] = [SIDE, paper.width - SIDE, paper.height - HEAD]
@@ -32,36 +29,13 @@ export function lookPages(book: Book, of: PrintedLook): void {
   const spare = foot - HEAD - tableHeight - FACTS_HEIGHT
   const floorHeight = Math.min(MOST_FLOOR, Math.max(LEAST_FLOOR, spare))
   const pictureWidth = Math.min(200, 0.56 * floorHeight)
-  pictures(paper, of, lights, left, HEAD, pictureWidth, floorHeight)
+  lookPictures(paper, of, lights, left, HEAD, pictureWidth, floorHeight)
   const floorX = left + pictureWidth + GAP
   paper.box(floorX, HEAD, right - floorX, floorHeight, null, 0, 0.6)
   drawFloor(paper, of, { x: floorX + 2, y: HEAD + 2, width: right - floorX - 4, height: floorHeight - 4 }, { units: book.job.units })
   const below = facts(paper, of, left, right, HEAD + floorHeight + GAP, book)
   lightTable(book, of, lights, paper, below + GAP, foot)
-}
-
-/** The Frame, and every light alone beneath it, as large as the room they are given lets them be. */
-function pictures(paper: Paper, of: PrintedLook, lights: readonly LightPrediction[], x: number, y: number, width: number, room: number): void {
-  const share = pictureHeight(of.look, 1_000) / 1_000
-  const columns = Math.min(4, Math.max(2, lights.length))
-  const rows = Math.ceil(Math.min(MOST_SINGLES, lights.length) / columns)
-  const each = (width - (columns - 1) * 4) / columns
-  const eachHeight = each * Math.min(share, 1.3)
-  const height = Math.min(width * share, room - rows * (eachHeight + SINGLE_WORDS))
-  const frameWidth = height / share
-  if (of.frame === null) paper.paragraph(NO_PICTURE, x + 6, y + 6, width - 12, { size: 9 })
-  else paper.picture(of.frame, x, y, frameWidth, height)
-  paper.box(x, y, of.frame === null ? width : frameWidth, height, null, 0, 0.6)
-  let [atX, atY] = [x, y + height + 6]
-  lights.slice(0, MOST_SINGLES).forEach(({ id, letter }, i) => {
-    if (i > 0 && i % columns === 0) [atX, atY] = [x, atY + eachHeight + SINGLE_WORDS]
-    const single = of.singles[id]
-    const singleWidth = Math.min(each, eachHeight / share)
-    if (single !== undefined) paper.picture(single, atX + (each - singleWidth) / 2, atY, singleWidth, singleWidth * share)
-    paper.box(atX, atY, each, eachHeight, null, 0.3, 0.4)
-    paper.text(`${letter} alone`, atX + each / 2, atY + eachHeight + 9, { size: 7.5, weight: 'bold', align: 'centre' }, each)
-    atX += each + 4
-  })
+  furtherSingles(book, of, lights)
 }
 
 /** Camera, finish, and what was agreed, side by side. Gives the y below the longest. */

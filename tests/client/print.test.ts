@@ -1,5 +1,6 @@
 import jsqr from 'jsqr'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { driftWords, type Drift } from '../../shared-core/ask/whatMatters.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { standsOf } from '../../shared-core/stands/stand.ts'
 import { builtIds, digestDifference, standDigest } from '../../shared-core/stands/standDigest.ts'
@@ -112,7 +113,11 @@ describe('a locked look on paper', () => {
 
 describe('a draft, on Letter, in feet and inches', () => {
   it('says so on every page, and its mark knows no lock', async () => {
-    const pages = await readPdf((await printed(printJobOf([printedLook(demoPlan, demoLookId, null)], { format: 'letter', units: 'imperial' }))).pdf)
+    const end = { amount: 0.06, isMore: false, first: null }
+    const drift: Drift = { measure: 'distance', unit: 'metres', less: end, more: end }
+    const look = printedLook(demoPlan, demoLookId, null)
+    const matters = Object.fromEntries(Object.keys(look.matters).map((id) => [id, [driftWords(drift, 'imperial')]]))
+    const pages = await readPdf((await printed(printJobOf([{ ...look, matters }], { format: 'letter', units: 'imperial' }))).pdf)
     for (const page of pages) {
       // ANSI/ASME Y14.1, size A: 8.5 × 11 inches.
       expect([page.width / 72, page.height / 72]).toEqual([8.5, 11])
@@ -123,6 +128,28 @@ describe('a draft, on Letter, in feet and inches', () => {
       expect(readPrintMark(new URL(decoded(cornerOf(await page.render(3), [1, 1]))!))?.lockNumber).toBeNull()
     }
     expect(wordsOf(pages[2]!)).toMatch(/\d+'\d+½?"/)
+    const all = pages.map(wordsOf).join(' ')
+    expect(all).not.toMatch(/\d (cm|m)\b/)
+    // 6 cm is 2.36 inches and 2 to 5 cm about 1 to 2, at 25.4 mm an inch.
+    expect(all).toContain('distance ±2"')
+    expect(all).toContain('Leave 1"–2" of air')
+  })
+})
+
+describe('a look of many lights', () => {
+  it.each([9, 26])('of %i has each of them alone, once, on the look’s own pages', async (count) => {
+    const look = demoPlan.looks[demoLookId]!
+    const letters = Array.from({ length: count }, (_, i) => String.fromCharCode(65 + i))
+    const lights = Object.fromEntries(letters.map((letter) => [`light-${letter}`, { ...look.lights['a']!, letter }]))
+    const plan = { ...demoPlan, looks: { [demoLookId]: { ...look, lights, pieces: {} } } }
+    const pages = await readPdf((await printed(printJobOf([printedLook(plan, demoLookId, 2)]))).pdf)
+    const alone = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).filter((text) => text.endsWith(' alone'))
+    expect(alone.sort()).toEqual(letters.map((letter) => `${letter} alone`))
+    for (const page of pages.filter((one) => wordsOf(one).includes(' alone'))) {
+      expect(runsOff(page)).toEqual([])
+      // All stand on one spot of the Floor, where their letters do lie on each other.
+      expect(overlaps(page).filter((pair) => pair.includes(' alone'))).toEqual([])
+    }
   })
 })
 
