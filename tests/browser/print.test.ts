@@ -67,6 +67,8 @@ describe('a print that is scanned after the plan has moved', () => {
     await ines.page.keyboard.press('Shift+ArrowLeft')
     await page.getByRole('heading', { name: '1 stand differs' }).waitFor()
     await page.getByRole('listitem').filter({ hasText: /^B .*to camera left/ }).waitFor()
+    await page.getByRole('alert').getByText('Lock 1 stands, but the plan no longer has B as agreed.').waitFor()
+    expect(await axeFaults(phone, '.full-page')).toEqual([])
 
     await locked(ines, 2)
     await phone.goto(address)
