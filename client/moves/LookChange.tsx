@@ -1,4 +1,4 @@
-import { ArrowRight, Check } from 'lucide-react'
+import { ArrowRight } from 'lucide-react'
 import { useState } from 'react'
 import { Choice } from '../controls/Choice.tsx'
 import { FullPage } from '../controls/FullPage.tsx'
@@ -89,7 +89,7 @@ function Readings({ now: { readings } }: { readonly now: LookChangeNow }) {
           ))}
         </ol>
       )}
-      <button type="button" className="button button-lined moves-book" onClick={() => ask({ kind: 'meter-book' })}><Check size={16} aria-hidden /> Open the meter book</button>
+      <button type="button" className="button button-lined moves-book" onClick={() => ask({ kind: 'meter-book' })}>Open the meter book</button>
     </section>
   )
 }

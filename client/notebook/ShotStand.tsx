@@ -46,7 +46,7 @@ export function ShotStand({ stand, now, photos }: ShotStandProps) {
           Correct <ChevronDown size={16} aria-hidden className="shot-chevron" data-open={isOpen} />
         </button>
         <label className="button button-lined shot-photo" aria-disabled={!mayEdit}>
-          <Camera size={18} aria-hidden /> Photograph
+          <Camera size={18} aria-hidden /> Photo
           <input
             type="file" accept="image/*" capture="environment" className="heard" aria-label={`Photograph ${stand.name}`} disabled={!mayEdit}
             onChange={({ target }) => { const [file] = target.files ?? []; target.value = ''; if (file !== undefined) photos.add(stand.id, file) }}

@@ -1,8 +1,10 @@
-import { useState, type ReactNode } from 'react'
+import { useRef, useState, type ReactNode } from 'react'
 import type { Alignment } from '../../shared-core/testFrame/align.ts'
 import type { AreaDifference } from '../../shared-core/testFrame/areaDifferences.ts'
 import type { Bytes } from '../../shared-core/testFrame/sample.ts'
 import { Slider } from '../controls/Slider.tsx'
+import { useElementSize } from '../frame/useElementSize.ts'
+import { spreadMarks } from '../notes/pencil/spreadMarks.ts'
 import { LaidOn, Predicted } from './Drawn.tsx'
 import type { Photograph } from './photograph.ts'
 
@@ -20,11 +22,8 @@ export function Compared({ way, photo, alignment, picture, differences }: Compar
   const [wiped, setWiped] = useState(50)
   const { width, height } = picture
   const laid = <LaidOn photo={photo} alignment={alignment} width={2 * width} height={2 * height} />
-  const pins = differences.map(({ id, frameX, frameY }, i) => (
-    <span key={id} className="tf-pin" aria-hidden style={{ left: `min(${100 * frameX}%, 100% - 2rem)`, top: `max(${100 * frameY}%, 1.625rem)` }}>{i + 1}</span>
-  ))
   const frame = (children: ReactNode) => (
-    <div className="tf-frame" style={{ aspectRatio: `${width} / ${height}`, maxWidth: `calc(var(--tf-tall) * ${width / height})` }}>{children}{pins}</div>
+    <div className="tf-frame" style={{ aspectRatio: `${width} / ${height}`, maxWidth: `calc(var(--tf-tall) * ${width / height})` }}>{children}<Pins differences={differences} /></div>
   )
   if (way === 'beside') {
     return (
@@ -46,6 +45,23 @@ export function Compared({ way, photo, alignment, picture, differences }: Compar
         <Slider label="How far the photograph covers the prediction" labelHidden value={wiped} min={0} max={100} step={1} format={(value) => `${value} %`} onHold={setWiped} onDone={setWiped} />
         <span aria-hidden>prediction</span>
       </div>
+    </div>
+  )
+}
+
+const PIN_PIXELS = 22
+
+/** The numbers of what differs, each beside its place and none on another. */
+function Pins({ differences }: Pick<ComparedProps, 'differences'>) {
+  const sheet = useRef<HTMLDivElement>(null)
+  const size = useElementSize(sheet)
+  const places = size === null ? [] : differences.map(({ frameX, frameY }) => ({ x: frameX * size.widthPixels, y: frameY * size.heightPixels }))
+  const offsets = size === null ? [] : spreadMarks(places, size.widthPixels, size.heightPixels, PIN_PIXELS)
+  return (
+    <div ref={sheet} className="tf-over" aria-hidden>
+      {places.map(({ x, y }, i) => (
+        <span key={differences[i]!.id} className="tf-pin" style={{ left: x + offsets[i]![0], top: y + offsets[i]![1] }}>{i + 1}</span>
+      ))}
     </div>
   )
 }

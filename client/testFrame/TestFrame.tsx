@@ -73,8 +73,9 @@ export function TestFrame({ onClose }: { readonly onClose: () => void }) {
         <div className="tf-pictures">
           {photo === null || points === null || landmarks === null ? (
             <div className="tf-empty">
-              <p>Drop the test frame here: JPEG, PNG, WebP, or a raw file with its preview inside.</p>
+              <p>Choose the test frame, or drop it here: JPEG, PNG, WebP, or a raw file with its preview inside.</p>
               {chooser}
+              <p className="tf-next-words">Then three points are laid on the face, and what differs from the plan is named, with the one thing to look at first.</p>
             </div>
           ) : shownWay === 'points' || alignment === null || picture === null ? (
             <PointsOnPhoto photo={photo} picture={picture} landmarks={landmarks} points={points} onPoints={(next) => {

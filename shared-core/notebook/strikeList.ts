@@ -27,7 +27,7 @@ export function strikeList(plan: Plan, lookId: string): readonly StrikeLine[] {
       standId: standing.id, name: light.letter,
       words: [
         'Power down, unplug, discharge as its manual says',
-        ...(gels.length > 0 ? [`${gels.join(' + ')} back to the sleeve, with its hours`] : []),
+        ...(gels.length > 0 ? [`${gels.join(' + ')} back to the sleeve, ${gels.length === 1 ? 'its' : 'their'} hours of use written on it`] : []),
         `${plan.modifiers[light.modifierId]?.name ?? 'modifier'} off, then the head`,
         'Protective cap on once it is cool, then pack',
       ],
