@@ -9,6 +9,7 @@ import { colourAlone } from './colourAlone.ts'
 import { EyeInset } from './eyes/EyeInset.tsx'
 import { FormPicture } from './FormPicture.tsx'
 import { PictureCanvas } from './picture/PictureCanvas.tsx'
+import { pictureDesk } from './picture/pictureDesk.ts'
 import type { PictureLetter } from './picture/pictureOrders.ts'
 import { keepShownFrame } from './picture/shownFrame.ts'
 import type { ShownPicture } from './picture/reading.ts'
@@ -21,6 +22,8 @@ import { ViewLegend } from './ViewLegend.tsx'
 
 /** Sharp enough for the biggest print on the easel, and still quick to sum on every move of a hand. */
 const WIDEST_PIXELS = 440
+/** The form stands for a moment, until the worker's picture comes: the page must not be busy with it then. */
+const FORM_PIXELS = 132
 
 interface PrintProps {
   /** Of the print on the screen, in its own pixels. */
@@ -80,7 +83,7 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
         onLinear={onLinear}
         description={seesBefore ? `As it was before. ${description}` : description}
       >
-        <FormPicture areas={areas} framing={framing} statureMetres={stature} colours={colours} widthPixels={pixels} fadeKey={fadeKey} description={description} />
+        <FormPicture areas={areas} framing={framing} statureMetres={stature} colours={colours} widthPixels={pictureDesk() === null ? pixels : FORM_PIXELS} fadeKey={fadeKey} description={description} />
       </PictureCanvas>
       {!isPlain && <AreaMarks allShown={allAreas} onReached={(area) => readAt({ frameX: area.frameX, frameY: area.frameY, by: 'keys' })} />}
       {letters.length > 0 && (

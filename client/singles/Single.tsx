@@ -1,6 +1,7 @@
 import type { LightPrediction } from '../../shared-core/predict/prediction.ts'
 import { switchLight } from '../../shared-core/plan/edits/lights.ts'
 import { Stepper } from '../controls/Stepper.tsx'
+import { energyBeside } from '../floor/tapes/tapeText.ts'
 import { usePowerHand } from '../ladder/usePowerHand.ts'
 import { PinnedMarks } from '../notes/pencil/PinnedMarks.tsx'
 import { useBoard } from '../session/useBoard.ts'
@@ -16,6 +17,7 @@ export function Single({ light }: { readonly light: LightPrediction }) {
   const gelId = useBoard((board) => board.shown.looks[board.lookId]?.lights[light.id]?.gelIds[0])
   const edit = usePlanEdit()
   const hand = usePowerHand()
+  const energy = energyBeside(light)
 
   return (
     <li className="single" data-on={light.on} data-selected={selected}>
@@ -34,7 +36,10 @@ export function Single({ light }: { readonly light: LightPrediction }) {
             hand.done()
           }}
         >
-          <output className="single-power">{light.powerText}</output>
+          <output className="single-power">
+            {light.powerText}
+            {energy !== null && <span className="single-energy">{energy}</span>}
+          </output>
         </Stepper>
         <GelChips gel={light.gel} pin={gelId === undefined ? null : `gel:${gelId}:${light.id}`} />
         <p className="single-hand">

@@ -38,9 +38,14 @@ export function lightTape(
 /** As the panel writes it, with the energy beside it, since "−2.5" alone could be a level. */
 function powerWords(prediction: LightPrediction | undefined): string {
   if (prediction === undefined) return ''
-  const { powerText, energyJoules } = prediction
-  const energy = `${energyJoules < 10 ? energyJoules.toFixed(1) : Math.round(energyJoules)} Ws`
-  return /Ws|J/.test(powerText) ? powerText : `${powerText} · ${energy}`
+  const energy = energyBeside(prediction)
+  return energy === null ? prediction.powerText : `${prediction.powerText} · ${energy}`
+}
+
+/** "21 Ws", to stand beside what a panel writes; null where the panel writes energy itself. */
+export function energyBeside({ powerText, energyJoules }: LightPrediction): string | null {
+  if (/Ws|J/.test(powerText)) return null
+  return `${energyJoules < 10 ? energyJoules.toFixed(1) : Math.round(energyJoules)} Ws`
 }
 
 /** The most of a label that is drawn; the rest is read out. */
