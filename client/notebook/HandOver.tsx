@@ -1,5 +1,5 @@
 import { Download } from 'lucide-react'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { FullPage } from '../controls/FullPage.tsx'
 import { LookCanvas } from '../frame/picture/LookCanvas.tsx'
 import { pictureHeight } from '../../shared-core/predict/pictureText.ts'
@@ -11,7 +11,8 @@ import { useRig, useRigStore } from '../rig/useRig.ts'
 import { giveFile } from '../shell/dialogs/jobFile.ts'
 import { looksInOrder } from '../session/looksInOrder.ts'
 import { useBoard, useBoardStore } from '../session/useBoard.ts'
-import { handOverZip, type HandOverSaid } from './handOverZip.ts'
+import { fetchWriters, handOverZip, type HandOverSaid } from './handOverZip.ts'
+import { useStandPhotos, type StandPhoto } from './useStandPhotos.ts'
 import './handOver.css'
 
 const WHAT = [
@@ -30,10 +31,11 @@ export function HandOver({ onClose }: { readonly onClose: () => void }) {
   const lookHere = useBoard((board) => board.lookId)
   const [lookId, setLookId] = useState(lookHere)
   const recorded = useRig(({ rig }) => Object.values(rig.asShot).filter((entry) => entry.lookId === lookId).length)
-  const { make, doing, trouble } = useHandOver(lookId)
+  const photos = useStandPhotos(lookId).all
+  const { make, doing, done, trouble } = useHandOver(lookId, photos)
   const look = plan.looks[lookId]
   return (
-    <FullPage onClose={onClose} title="Hand-over" words="One folder for retouch, made on this device: it needs no network.">
+    <FullPage onClose={onClose} title="Hand-over" words="One folder for retouch, made on this device, with or without a network.">
       <div className="hand-page">
         <LookPick label="Look" value={lookId} options={looksInOrder(plan).map(([id, { name }]) => ({ value: id, label: name }))} onChoose={setLookId} />
         <section className="hand-card" aria-label="What is in it">
@@ -43,15 +45,18 @@ export function HandOver({ onClose }: { readonly onClose: () => void }) {
             </div>
           )}
           <div className="hand-what">
-            <ul>{WHAT.map((words) => <li key={words}>{words}</li>)}</ul>
+            <ul>
+              {WHAT.map((words) => <li key={words}>{words}</li>)}
+              {photos.length > 0 && <li>{photos.length} {photos.length === 1 ? 'photograph' : 'photographs'} of the stands at wrap</li>}
+            </ul>
             <p className="hand-soft">
               {recorded === 0 ? 'Nothing was recorded as shot yet: the folder will say so.' : `${recorded} ${recorded === 1 ? 'stand was' : 'stands were'} recorded as shot.`}
             </p>
             <button type="button" className="button button-main hand-make" aria-disabled={doing !== '' || look === undefined} onClick={() => doing === '' && look !== undefined && void make()}>
               <Download size={20} aria-hidden /> Make the folder
             </button>
-            <p role="status" className="hand-soft">{doing}</p>
-            {trouble !== '' && <p className="hand-trouble">{trouble}</p>}
+            <p role="status" className="hand-soft">{doing || done}</p>
+            {trouble !== '' && <p role="alert" className="hand-trouble">{trouble}</p>}
           </div>
         </section>
       </div>
@@ -59,19 +64,22 @@ export function HandOver({ onClose }: { readonly onClose: () => void }) {
   )
 }
 
-function useHandOver(lookId: string) {
+function useHandOver(lookId: string, photos: readonly StandPhoto[]) {
   const board = useBoardStore()
   const rig = useRigStore()
   const threads = useThreads()
   const locks = useLocks()
   const pinWords = usePinWords()
   const [doing, setDoing] = useState('')
+  const [done, setDone] = useState('')
   const [trouble, setTrouble] = useState('')
+  // Ahead of the press, for a page that loses its network in between. What is wrong with it is said when it is wanted.
+  useEffect(() => void fetchWriters().catch(() => undefined), [])
 
   function said(): HandOverSaid {
     const { plan, units } = board.getState()
     return {
-      plan, lookId, units, asShot: rig.getState().rig.asShot,
+      plan, lookId, units, photos, asShot: rig.getState().rig.asShot,
       notes: threads.filter(({ note }) => note.lookId === lookId).flatMap(({ note, replies }) => {
         const where = pinWords(note.pin, lookId)
         return [{ by: note.by.name, words: note.text, where }, ...replies.map(({ reply }) => ({ by: reply.by.name, words: reply.text, where: `${where}, in answer` }))]
@@ -85,11 +93,14 @@ function useHandOver(lookId: string) {
 
   async function make(): Promise<void> {
     setTrouble('')
+    setDone('')
     setDoing('Drawing the pictures …')
     try {
       const parts = said()
-      const zip = await handOverZip(parts, Date.now(), setDoing)
+      const { zip, missingPhotographs: missing } = await handOverZip(parts, Date.now(), setDoing)
       giveFile(zip, `${fileStem(`${parts.plan.title}, ${parts.plan.looks[lookId]!.name}`)}, hand-over.zip`)
+      setDone(`The folder of “${parts.plan.looks[lookId]!.name}” is made: look among this device’s downloads.`)
+      if (missing > 0) setTrouble(`${missing === 1 ? 'One photograph could' : `${missing} photographs could`} not be had and ${missing === 1 ? 'is' : 'are'} not in it; the folder names ${missing === 1 ? 'it' : 'them'}. Make it again with a network.`)
     } catch (fault) {
       setTrouble(fault instanceof Error ? fault.message : 'The folder could not be made.')
     } finally {
@@ -97,5 +108,5 @@ function useHandOver(lookId: string) {
     }
   }
 
-  return { make, doing, trouble }
+  return { make, doing, done, trouble }
 }

@@ -9,12 +9,15 @@ import { createPhotoQueue, type PhotoQueue } from './photoQueue.ts'
 
 export interface StandPhoto {
   readonly id: string
+  readonly standId: string
   readonly address: string
   readonly isWaiting: boolean
 }
 
 export interface StandPhotos {
   readonly of: (standId: string) => readonly StandPhoto[]
+  /** Of all stands of the look, those too that are gone from it. */
+  readonly all: readonly StandPhoto[]
   readonly add: (standId: string, file: Blob) => void
   /** Of this device, still to be sent. */
   readonly waiting: number
@@ -38,12 +41,14 @@ export function useStandPhotos(lookId: string): StandPhotos {
   const { waiting, trouble } = useStore(queue?.store ?? nothingWaits)
   const own = useMemo(() => waiting.map((photo) => ({ ...photo, address: URL.createObjectURL(photo.jpeg) })), [waiting])
   useEffect(() => () => own.forEach(({ address }) => URL.revokeObjectURL(address)), [own])
+  const all = useMemo((): readonly StandPhoto[] => [
+    ...(seatId === null ? [] : Object.entries(kept).filter(([, photo]) => photo.lookId === lookId).sort(([, a], [, b]) => a.by.atMs - b.by.atMs)
+      .map(([id, { standId, hash }]) => ({ id, standId, address: keptAddress(seatId, hash), isWaiting: false }))),
+    ...own.filter((photo) => photo.lookId === lookId).map(({ id, standId, address }) => ({ id, standId, address, isWaiting: true })),
+  ], [seatId, kept, own, lookId])
   return {
-    of: (standId) => [
-      ...(seatId === null ? [] : Object.entries(kept).filter(([, photo]) => photo.lookId === lookId && photo.standId === standId)
-        .map(([id, { hash }]) => ({ id, address: keptAddress(seatId, hash), isWaiting: false }))),
-      ...own.filter((photo) => photo.lookId === lookId && photo.standId === standId).map(({ id, address }) => ({ id, address, isWaiting: true })),
-    ],
+    all,
+    of: (standId) => all.filter((photo) => photo.standId === standId),
     add(standId, file) {
       setUnreadable('')
       queue?.add(newId(), lookId, standId, file).catch(() => setUnreadable('That file is no picture that this browser can read.'))

@@ -69,7 +69,7 @@ export function PrintPage({ onClose }: { readonly onClose: () => void }) {
             label="Paper" value={format} options={(['a4', 'letter'] as const).map((value) => ({ value, label: FORMATS[value].name }))}
             onChoose={(next) => { setFormat(next); keepFormat(next) }}
           />
-          <p role="status" className="print-count">{doing ?? countWords(toPrint.length, count)}</p>
+          <p role="status" className="print-count">{doing ?? (trouble !== '' && count === null ? '' : countWords(toPrint.length, count))}</p>
           <div className="print-buttons">
             <button type="button" className="button button-main" disabled={count === null || doing !== null} onClick={() => void make('save')}>
               <Download size={16} aria-hidden /> Save PDF
@@ -105,7 +105,7 @@ function usePrint(toPrint: readonly LookToPrint[], format: FormatId): Printing {
   const units = useBoard((state) => state.units)
   const title = useBoard((state) => state.plan.title)
   const triggers = useRig(({ rig }) => rig.triggers)
-  const letters = useLetters()
+  const { letters, trouble: noLetters } = useLetters()
   const [doing, setDoing] = useState<string | null>(null)
   const [trouble, setTrouble] = useState('')
   const looks = useMemo(() => toPrint.map((one) => withoutPictures(one, triggers)), [toPrint, triggers])
@@ -137,18 +137,22 @@ function usePrint(toPrint: readonly LookToPrint[], format: FormatId): Printing {
       setDoing(null)
     }
   }
-  return { count, make, doing, trouble }
+  return { count, make, doing, trouble: trouble || noLetters }
 }
 
-/** The letters that the pages are measured with; null until they are here. */
-function useLetters(): Letters | null {
+/** The letters that the pages are measured with; null until they are here, and where they cannot be had, with the reason. */
+function useLetters(): { readonly letters: Letters | null; readonly trouble: string } {
   const [letters, setLetters] = useState<Letters | null>(null)
+  const [trouble, setTrouble] = useState('')
   useEffect(() => {
     let isWanted = true
-    void fontFiles().then(openPress).then((press) => isWanted && setLetters(press.letters))
+    fontFiles().then(openPress).then(
+      (press) => isWanted && setLetters(press.letters),
+      () => isWanted && setTrouble('What lays out the pages is not on this device yet, and there is no network to fetch it. Open this page once with a network.'),
+    )
     return () => { isWanted = false }
   }, [])
-  return letters
+  return { letters, trouble }
 }
 
 function turned(chosen: ReadonlySet<string>, lookId: string, on: boolean): ReadonlySet<string> {

@@ -76,6 +76,11 @@ describe('a print that is scanned after the plan has moved', () => {
     await page.getByRole('listitem').filter({ hasText: /^B .*to camera left/ }).waitFor()
     expect(await phone.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.viewport.width)
 
+    // A print needs no network, once its page was opened on this device.
+    await ines.page.context().setOffline(true)
+    expect(new URL(await saved(ines)).searchParams.get('v')).toMatch(/^2\./)
+    await ines.page.context().setOffline(false)
+
     await phone.goto(address.replace(/\/p\/[\w-]+/, '/p/another-job'))
     await phone.getByText('This print belongs to another job').waitFor()
     expect(ines.troubles).toEqual([])

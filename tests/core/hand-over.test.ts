@@ -12,7 +12,7 @@ const predict = createPredictor()
 function handed(lookId: string, parts: Partial<HandOverParts> = {}): Readonly<Record<string, string>> {
   const files = handOverFiles({
     plan, lookId, prediction: predict(parts.plan ?? plan, lookId), asShot: {}, notes: [], locks: [], units: 'metric',
-    pictureNames: ['Frame.png', 'A alone.png'], madeMs: Date.UTC(2026, 2, 14), ...parts,
+    pictureNames: ['Frame.png', 'A alone.png'], photographs: [], madeMs: Date.UTC(2026, 2, 14), ...parts,
   })
   return Object.fromEntries(files.map(({ name, text }) => [name, text]))
 }
@@ -85,6 +85,19 @@ describe('the folder for retouch', () => {
     const key = asShotKey('dusk', 'b')
     const read = { ...asPlanned, [key]: { ...asPlanned[key]!, shot: { ...asPlanned[key]!.shot, readingFNumber: 5.6 } } }
     expect(handed('dusk', { asShot: read })['As shot.txt']!.match(/reads f\/5\.6/g)).toHaveLength(1)
+  })
+
+  it('lists every photograph beside its stand, and names those that could not be had', () => {
+    const photographs = [
+      { standId: 'a', name: 'photographs/A-1.jpg', missing: null }, { standId: 'a', name: 'photographs/A-2.jpg', missing: 'the relay did not answer' },
+      { standId: 'gone', name: 'photographs/a stand that is gone-1.jpg', missing: null },
+    ]
+    const files = handed('dusk', { photographs })
+    const text = files['As shot.txt']!
+    expect(text).toMatch(/^A: not recorded at wrap.*\n {2}Photograph: photographs\/A-1\.jpg\.\n {2}MISSING: photographs\/A-2\.jpg: the relay did not answer\.$/m)
+    expect(text).toMatch(/no longer in the look:\n {2}Photograph: photographs\/a stand that is gone-1\.jpg/)
+    expect(files['READ ME FIRST.txt']).toMatch(/^- photographs: 2 of the stands at wrap.*; 1 is MISSING, named in “As shot\.txt”$/m)
+    expect(handed('dusk')['READ ME FIRST.txt']).not.toContain('photographs')
   })
 
   it('carries what was said, and who agreed to what', () => {

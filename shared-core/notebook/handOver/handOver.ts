@@ -7,6 +7,7 @@ import { standsOf } from '../../stands/stand.ts'
 import { planAsShot } from '../asShot.ts'
 import { asShotText } from './asShotText.ts'
 import { dayText, intentText } from './intent.ts'
+import { photographsInWords, type HandedPhotograph } from './photographs.ts'
 import { cleanPlatesText, recipeText } from './recipe.ts'
 
 /** A pencil note in words. */
@@ -40,6 +41,8 @@ export interface HandOverParts {
   readonly units: Units
   /** Of the pictures that lie beside the texts. */
   readonly pictureNames: readonly string[]
+  /** Of its stands at wrap, in the order in which they were taken. */
+  readonly photographs: readonly HandedPhotograph[]
   readonly madeMs: number
 }
 
@@ -59,16 +62,18 @@ export function handOverFiles(parts: HandOverParts): readonly HandedFile[] {
     { name: 'What is meant.txt', words: 'place by place, what is the look and what is a fault', text: withNotes(intentText(plan, lookId, prediction), parts.notes) },
     { name: 'Recipe.txt', words: 'white balance, white point, contrast', text: recipeText(plan, lookId, prediction) },
     { name: 'Clean plates.txt', words: 'which frames carry a true colour', text: cleanPlatesText(plan, lookId, prediction) },
-    { name: 'As shot.txt', words: 'how the set truly stood', text: asShotText(plan, lookId, stands, asShot, units) },
+    { name: 'As shot.txt', words: 'how the set truly stood', text: asShotText(plan, lookId, stands, asShot, parts.photographs, units) },
     { name: 'Agreed.txt', words: 'who said yes to what, and when', text: agreedText(look.name, parts.locks) },
     { name: 'Plan as planned.halfstop.json', words: 'the plan, to be opened on a board', text: oneLook(plan) },
     { name: 'Plan as shot.halfstop.json', words: 'the same with the places, powers and gels that were recorded', text: oneLook(planAsShot(plan, lookId, stands, asShot)) },
   ]
+  const photographs = photographsInWords(parts.photographs)
   const readme = [
     `${plan.title}: “${look.name}”, for retouch`, '',
-    'The pictures here are predicted, not photographed: they show what was meant, to be held beside the files.', '',
+    'The PNG pictures here are predicted, not photographed: they show what was meant, to be held beside the files.', '',
     ...parts.pictureNames.map((name, i) => `- ${name}: ${i === 0 ? 'the Frame as intended' : 'one light alone: what that light does'}`),
-    ...files.map(({ name, words }) => `- ${name}: ${words}`), '',
+    ...files.map(({ name, words }) => `- ${name}: ${words}`),
+    ...(photographs === null ? [] : [`- ${photographs}`]), '',
     'Start with “What is meant.txt”. If a thing is in none of these, ask before it is cleaned away.', '',
     `Made ${dayText(parts.madeMs)}.`, '',
   ].join('\n')
