@@ -2,6 +2,7 @@ import { Dialog as Radix } from 'radix-ui'
 import { X } from 'lucide-react'
 import type { ReactNode } from 'react'
 import './FullPage.css'
+import './pageParts.css'
 
 interface FullPageProps {
   readonly onClose: () => void

@@ -30,14 +30,14 @@ export function AnswerCard({ judged, plannedFNumber, learned, onAccept, onWithdr
   const turn = only && head && state !== 'held-back' ? turnFor(head, only.energyJoules, reading.fNumber, plannedFNumber) : null
   const isTurned = turn !== null && lightNow !== undefined && Math.abs(lightNow.energyJoules - turn.energyJoules) < 1e-6 * turn.energyJoules
   return (
-    <section className="meter-answer" aria-label="Answer">
+    <section className="page-panel meter-answer" aria-label="Answer">
       <p className="meter-answer-words" role="status">{answerWords(reading.fNumber, plannedFNumber, turn)}</p>
       {state === 'held-back' && (
         <div className="meter-care">
           <p>No head differs by so much, so nothing is learned from it yet.</p>
           {causes === null ? <p>Trying what it could be…</p> : (
             <ol className="meter-causes">
-              {causes.slice(0, 3).map(({ words, likelihood }) => <li key={words}>{words} <span className="meter-soft">{Math.round(likelihood * 100)} in 100</span></li>)}
+              {causes.slice(0, 3).map(({ words, likelihood }) => <li key={words}>{words} <span className="page-soft">{Math.round(likelihood * 100)} in 100</span></li>)}
             </ol>
           )}
           {mayEdit && (
@@ -49,7 +49,7 @@ export function AnswerCard({ judged, plannedFNumber, learned, onAccept, onWithdr
         </div>
       )}
       {turn !== null && turn.stops !== 0 && state !== 'withdrawn' && only && mayEdit && (
-        isTurned ? <p className="meter-soft">Turned: {only.letter} stands at {turn.to} in the plan.</p> : (
+        isTurned ? <p className="page-soft">Turned: {only.letter} stands at {turn.to} in the plan.</p> : (
           <button type="button" className="button button-lined meter-turned" onClick={() => edit((plan) => setPower(plan, reading.lookId, only.lightId, turn.energyJoules))}>
             {only.letter} is turned to {turn.to}: write it in the plan
           </button>

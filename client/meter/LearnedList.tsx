@@ -8,7 +8,7 @@ export function LearnedList({ learned }: { readonly learned: Learned }) {
   const lights = learned.lights.filter((light) => light.lookId === lookId)
   const pieces = learned.corrections.filter(({ readings, name }) => readings > 0 && name !== null)
   return (
-    <section className="meter-card" aria-label="Learned">
+    <section className="page-panel meter-card" aria-label="Learned">
       <h3>Learned</h3>
       <table className="meter-table">
         <thead><tr><th scope="col">Light</th><th scope="col">gives</th><th scope="col">± before</th><th scope="col">± now</th></tr></thead>
@@ -28,7 +28,7 @@ export function LearnedList({ learned }: { readonly learned: Learned }) {
           </tbody>
         </table>
       )}
-      <p className="meter-soft">In stops against what the kit’s papers say. The predictions of every look already reckon with it.</p>
+      <p className="page-soft">In stops against what the kit’s papers say. The predictions of every look already reckon with it.</p>
     </section>
   )
 }

@@ -38,7 +38,7 @@ export function MeterBook({ onClose }: { readonly onClose: () => void }) {
 
   return (
     <FullPage onClose={onClose} title={`Meter book · ${lookName}`} words={isHere ? `${open.length} to read` : 'Fetching what was read'}>
-      <div className="meter-page">
+      <div className="page-column meter-page">
         <div className="meter-now">
           {judged ? (
             <AnswerCard
@@ -50,7 +50,7 @@ export function MeterBook({ onClose }: { readonly onClose: () => void }) {
               }}
               next={asked === null ? 'All is read' : `Next: ${firesWords(asked)}`} onNext={() => setAnswered(null)}
             />
-          ) : <section className="meter-card" aria-label="Reading to take">
+          ) : <section className="page-panel meter-card" aria-label="Reading to take">
             {asked === null ? <p className="meter-done">All is read or sure enough. Nothing to take.</p> : (
               <>
                 <QuestionCard question={asked} />
@@ -68,14 +68,14 @@ export function MeterBook({ onClose }: { readonly onClose: () => void }) {
           </section>}
         </div>
         <div className="meter-kept">
-          <section className="meter-card" aria-label="All readings of the look">
+          <section className="page-panel meter-card" aria-label="All readings of the look">
             <h3>In this order</h3>
             <ol className="meter-order">
               {book.questions.map((question) => (
                 <li key={question.id}>
                   <button type="button" className="button" aria-current={question.id === asked?.id ? 'step' : undefined} onClick={() => pick(question.id)}>
                     <b>{firesWords(question)}</b>
-                    <span className="meter-soft">{question.areaLabel} · {stateWords[question.state]}</span>
+                    <span className="page-soft">{question.areaLabel} · {stateWords[question.state]}</span>
                   </button>
                 </li>
               ))}

@@ -13,12 +13,12 @@ export function QuestionCard({ question }: { readonly question: Question }) {
       <p className="meter-planned">
         <span>{isWanted ? 'Wanted' : 'Predicted'}</span>
         <output>{asRead(plannedFNumber)}</output>
-        <span className="meter-soft">
+        <span className="page-soft">
           {differs && `predicted ${asRead(predictedFNumber)}, `}± {plusMinusStops.toFixed(1)} stop
         </span>
       </p>
       {state === 'again' && <p className="meter-care">The last reading does not stand: read it again.</p>}
-      <p className="meter-soft">
+      <p className="page-soft">
         Say “Firing!” before each flash; eyes near a head are closed or turned away, and nobody looks into it. The usual care: the head’s
         manual and the studio’s rules come first.
       </p>

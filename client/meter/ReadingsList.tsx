@@ -18,14 +18,14 @@ export function ReadingsList({ learned, nowMs, onWithdraw }: ReadingsListProps) 
   const taken = learned.readings.filter(({ reading }) => reading.lookId === lookId).sort((a, b) => b.reading.by.atMs - a.reading.by.atMs)
   if (taken.length === 0) return null
   return (
-    <section className="meter-card" aria-label="Readings taken">
+    <section className="page-panel meter-card" aria-label="Readings taken">
       <h3>Readings taken</h3>
       <ul className="meter-list">
         {taken.map(({ key, reading, state }) => (
           <li key={key} className={state === 'withdrawn' ? 'meter-gone' : undefined}>
             <b>{reading.fired.map(({ letter }) => letter).join(' ')}</b>
             <span className="meter-number">{asRead(reading.fNumber)}</span>
-            <span className="meter-soft">
+            <span className="page-soft">
               {stateMarks[state]} · {reading.by.name}, {whenWords(reading.by.atMs, nowMs)}
             </span>
             {mayEdit && state !== 'withdrawn' && (

@@ -26,13 +26,13 @@ export function LookChange({ onClose }: { readonly onClose: () => void }) {
   const options = ids.map((id) => ({ value: id, label: plan.looks[id]!.name }))
   return (
     <FullPage onClose={onClose} title="Look change" words="The least work for two people, in an order that never leaves the talent in the dark.">
-      <div className="moves-page">
+      <div className="page-column moves-page">
         <div className="moves-looks">
           <LookPick label="From" value={fromId} options={options} onChoose={setFrom} />
           <ArrowRight size={20} aria-hidden />
           <LookPick label="To" value={toId} options={options} onChoose={setTo} />
         </div>
-        {now === null ? <p className="moves-card">One of the two looks is no longer in the job.</p> : <Change now={now} />}
+        {now === null ? <p className="page-panel moves-card">One of the two looks is no longer in the job.</p> : <Change now={now} />}
       </div>
     </FullPage>
   )
@@ -44,23 +44,23 @@ function Change({ now }: { readonly now: LookChangeNow }) {
   const { moves } = change
   const readingMinutes = readings.reduce((sum, { minutes }) => sum + minutes, 0)
   const done = moves.filter(({ id }) => tickOf(id) !== undefined).length
-  if (moves.length === 0) return <p className="moves-card">Nothing has to be moved: both looks stand alike.{readings.length === 0 ? '' : ' What is to be read again stands below.'}<Readings now={now} /></p>
+  if (moves.length === 0) return <p className="page-panel moves-card">Nothing has to be moved: both looks stand alike.{readings.length === 0 ? '' : ' What is to be read again stands below.'}<Readings now={now} /></p>
   return (
     <>
-      <section className="moves-card moves-sum" aria-label="In all">
+      <section className="page-panel moves-card moves-sum" aria-label="In all">
         <p className="moves-total"><b>{moves.length}</b> moves, <b>{minutesText(change.minutes + readingMinutes)}</b> for two</p>
-        <p className="moves-soft">
+        <p className="page-soft">
           {minutesText(change.minutes)} of moves{readings.length > 0 && `, ${minutesText(readingMinutes)} for ${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}`}; one
           after the other {minutesText(change.serialMinutes)}. Minutes are common practice, not yours. {talentWords(now)}
         </p>
-        <p className="moves-soft" role="status">{done} of {moves.length} done</p>
+        <p className="page-soft" role="status">{done} of {moves.length} done</p>
       </section>
-      <div className="moves-switch">
+      <div className="page-panel moves-switch">
         <Choice label="Whose moves" labelHidden value={mine} onChoose={setMine} options={[{ value: 'first', label: 'Mine' }, { value: 'second', label: 'Theirs' }]} />
       </div>
       <div className="moves-columns" data-mine={mine}>
         {(['first', 'second'] as const).map((person) => (
-          <section key={person} className="moves-column" data-person={person} aria-label={person === 'first' ? 'First person' : 'Second person'}>
+          <section key={person} className="page-panel moves-column" data-person={person} aria-label={person === 'first' ? 'First person' : 'Second person'}>
             <h3>{person === 'first' ? 'First person' : 'Second person'}</h3>
             <ol>
               {moves.filter(({ hands }) => hands === person || hands === 'both').map((move) => (
@@ -71,20 +71,20 @@ function Change({ now }: { readonly now: LookChangeNow }) {
         ))}
       </div>
       <Readings now={now} />
-      <p className="moves-soft moves-defer">The cautions are the usual care. The equipment’s manual, the studio’s rules and local code come first; rigging over people is for those trained to do it.</p>
+      <p className="page-soft moves-defer">The cautions are the usual care. The equipment’s manual, the studio’s rules and local code come first; rigging over people is for those trained to do it.</p>
     </>
   )
 }
 
 function Readings({ now: { readings } }: { readonly now: LookChangeNow }) {
   return (
-    <section className="moves-card" aria-label="Readings">
+    <section className="page-panel moves-card" aria-label="Readings">
       <h3>Then read</h3>
       {readings.length === 0 ? <p>Nothing that a meter reads could have changed.</p> : (
         <ol className="moves-readings">
           {readings.map(({ lights, place, predictedStops, why }) => (
             <li key={`${lights} ${place}`}>
-              <b>{lights}</b> at the {place}<span className="moves-soft">{predictedStops === null ? 'nothing arrives' : `planned ${stopsText(predictedStops)}`}; {why}</span>
+              <b>{lights}</b> at the {place}<span className="page-soft">{predictedStops === null ? 'nothing arrives' : `planned ${stopsText(predictedStops)}`}; {why}</span>
             </li>
           ))}
         </ol>

@@ -31,9 +31,9 @@ export function MoveCard({ move, now }: { readonly move: ScheduledMove; readonly
           <span className="move-minutes">{move.hands === 'both' && <><Users size={16} aria-hidden /> both, </>}{minutesText(move.minutes)}</span>
         </p>
         <ul className="move-words">{move.words.filter((words) => words.toLowerCase() !== KIND_WORDS[move.kind]).map((words) => <li key={words}>{words}</li>)}</ul>
-        {waits.length > 0 && <p className="moves-soft">First: {[...new Set(waits.map((one) => waitWords(one, now)))].join('; ')}.</p>}
-        {tick === undefined && move.cautions.map((words) => <p key={words} className="move-care"><TriangleAlert size={16} aria-hidden /> {words}</p>)}
-        {tick !== undefined && <p className="moves-soft">{isStale ? 'The plan has moved since ' : 'Done by '}{tick.by.name}{isStale ? ' did this: do it as it stands here.' : `, ${timeOf(tick.by.atMs)}`}</p>}
+        {waits.length > 0 && <p className="page-soft">First: {[...new Set(waits.map((one) => waitWords(one, now)))].join('; ')}.</p>}
+        {tick === undefined && move.cautions.map((words) => <p key={words} className="page-care move-care"><TriangleAlert size={16} aria-hidden /> {words}</p>)}
+        {tick !== undefined && <p className="page-soft">{isStale ? 'The plan has moved since ' : 'Done by '}{tick.by.name}{isStale ? ' did this: do it as it stands here.' : `, ${timeOf(tick.by.atMs)}`}</p>}
       </div>
     </li>
   )

@@ -21,7 +21,7 @@ export function AsShot({ onClose }: { readonly onClose: () => void }) {
   const done = now === null ? 0 : now.stands.filter(({ id }) => now.entryOf(id) !== undefined).length
   return (
     <FullPage onClose={onClose} title="As shot" words="How it truly stood, beside what was planned. Two minutes, before anything is struck.">
-      <div className="shot-page">
+      <div className="page-column shot-page">
         <div className="shot-top">
           <LookPick label="Look" value={lookId} options={looksInOrder(plan).map(([id, { name }]) => ({ value: id, label: name }))} onChoose={setLookId} />
           {now !== null && (
@@ -30,7 +30,7 @@ export function AsShot({ onClose }: { readonly onClose: () => void }) {
             </button>
           )}
         </div>
-        {now === null ? <p className="shot-card">That look is no longer in the job.</p> : (
+        {now === null ? <p className="page-panel shot-card">That look is no longer in the job.</p> : (
           <>
             <p role="status" className="shot-status">
               {done} of {now.stands.length} recorded.
@@ -52,7 +52,7 @@ function Strike({ lookId }: { readonly lookId: string }) {
   const plan = useBoard((board) => board.plan)
   const lines = useMemo(() => strikeList(plan, lookId), [plan, lookId])
   return (
-    <section className="shot-card" aria-label="Strike">
+    <section className="page-panel shot-card" aria-label="Strike">
       <h3>Then strike, in reverse</h3>
       <ol className="shot-strike">
         {lines.map(({ standId, name, words, cautions }) => (
@@ -60,12 +60,12 @@ function Strike({ lookId }: { readonly lookId: string }) {
             <span className="tape shot-letter">{name}</span>
             <div>
               <p>{words.join('. ')}.</p>
-              {cautions.map((one) => <p key={one} className="shot-care">{one}</p>)}
+              {cautions.map((one) => <p key={one} className="page-care shot-care">{one}</p>)}
             </div>
           </li>
         ))}
       </ol>
-      <p className="shot-soft">The usual care. The equipment’s manual, the studio’s rules and local code come first. Two people on packs, large frames and big booms.</p>
+      <p className="page-soft">The usual care. The equipment’s manual, the studio’s rules and local code come first. Two people on packs, large frames and big booms.</p>
     </section>
   )
 }

@@ -36,9 +36,9 @@ export function HandOver({ onClose }: { readonly onClose: () => void }) {
   const look = plan.looks[lookId]
   return (
     <FullPage onClose={onClose} title="Hand-over" words="One folder for retouch, made on this device, with or without a network.">
-      <div className="hand-page">
+      <div className="page-column hand-page">
         <LookPick label="Look" value={lookId} options={looksInOrder(plan).map(([id, { name }]) => ({ value: id, label: name }))} onChoose={setLookId} />
-        <section className="hand-card" aria-label="What is in it">
+        <section className="page-panel hand-card" aria-label="What is in it">
           {look !== undefined && (
             <div className="hand-picture">
               <LookCanvas plan={plan} lookId={lookId} widthPixels={PICTURE_WIDTH} heightPixels={pictureHeight(look, PICTURE_WIDTH)} description={`The Frame of ${look.name}`} />
@@ -49,13 +49,13 @@ export function HandOver({ onClose }: { readonly onClose: () => void }) {
               {WHAT.map((words) => <li key={words}>{words}</li>)}
               {photos.length > 0 && <li>{photos.length} {photos.length === 1 ? 'photograph' : 'photographs'} of the stands at wrap</li>}
             </ul>
-            <p className="hand-soft">
+            <p className="page-soft hand-soft">
               {recorded === 0 ? 'Nothing was recorded as shot yet: the folder will say so.' : `${recorded} ${recorded === 1 ? 'stand was' : 'stands were'} recorded as shot.`}
             </p>
             <button type="button" className="button button-main hand-make" aria-disabled={doing !== '' || look === undefined} onClick={() => doing === '' && look !== undefined && void make()}>
               <Download size={20} aria-hidden /> Make the folder
             </button>
-            <p role="status" className="hand-soft">{doing || done}</p>
+            <p role="status" className="page-soft hand-soft">{doing || done}</p>
             {trouble !== '' && <p role="alert" className="hand-trouble">{trouble}</p>}
           </div>
         </section>

@@ -26,9 +26,9 @@ export function Notebook({ onClose }: { readonly onClose: () => void }) {
   if (rebuilding !== null) return <RebuildHere page={rebuilding} onBack={() => setRebuilding(null)} onDone={onClose} />
   return (
     <FullPage onClose={onClose} title="Notebook" words="Looks kept on this device, from every job that was open on it" tools={<NotebookFile pages={pages ?? []} />}>
-      <div className="notebook">
+      <div className="page-column notebook">
         <KeepThisLook />
-        {trouble !== '' && <p className="notebook-trouble" role="status">{trouble}</p>}
+        {trouble !== '' && <p className="page-panel notebook-trouble" role="status">{trouble}</p>}
         {pages !== null && pages.length > 0 && (
           <input
             className="notebook-search" type="search" aria-label="Find by look, colour, room or note" placeholder="Find by look, colour, room or note"
@@ -66,7 +66,7 @@ function KeepThisLook() {
     board.say(`“${lookName}” is in the notebook of this device`)
   }
   return (
-    <form className="notebook-keep" onSubmit={(event) => {
+    <form className="page-panel notebook-keep" onSubmit={(event) => {
       event.preventDefault()
       void keep()
     }}>

@@ -27,7 +27,7 @@ export function PageCard({ page, onRebuild, onNote, onDrop }: PageCardProps) {
   const { room } = plan
   const learned = [...Object.values(plan.heads), ...Object.values(plan.modifiers), ...Object.values(plan.gels)].filter(({ learnedStops }) => learnedStops !== 0)
   return (
-    <article className="notebook-page" aria-label={look.name}>
+    <article className="page-panel notebook-page" aria-label={look.name}>
       <div className="notebook-picture" style={{ aspectRatio: aspect }}>
         <LookCanvas plan={plan} lookId={lookId} widthPixels={PICTURE_WIDTH} heightPixels={Math.round(PICTURE_WIDTH / aspect)} description={`Predicted picture of ${look.name}`} />
       </div>
@@ -35,12 +35,12 @@ export function PageCard({ page, onRebuild, onNote, onDrop }: PageCardProps) {
         <h3>{look.name}</h3>
         <p>{plan.title}, {new Date(page.keptMs).toLocaleDateString([], { dateStyle: 'long' })}</p>
         <p>{coloursOf(page) || 'clear light'}</p>
-        <p className="notebook-soft">
+        <p className="page-soft">
           {room.name}, {formatLength(room.lengthMetres, units)} × {formatLength(room.widthMetres, units)} × {formatLength(room.heightMetres, units)}
           {' · '}{formatFNumber(camera.fNumber)}, {formatIso(camera.isoSpeed)}
         </p>
-        {learned.length > 0 && <p className="notebook-soft">Learned from the meter: {learned.map(({ name, learnedStops }) => `${name} ${learnedStops > 0 ? '+' : '−'}${Math.abs(learnedStops).toFixed(1)}`).join(', ')}</p>}
-        {page.shotPlan !== null && page.asShot.length === 0 && <p className="notebook-soft">Shot as planned</p>}
+        {learned.length > 0 && <p className="page-soft">Learned from the meter: {learned.map(({ name, learnedStops }) => `${name} ${learnedStops > 0 ? '+' : '−'}${Math.abs(learnedStops).toFixed(1)}`).join(', ')}</p>}
+        {page.shotPlan !== null && page.asShot.length === 0 && <p className="page-soft">Shot as planned</p>}
         {page.asShot.length > 0 && <details><summary>As shot, where it was otherwise</summary><ul>{page.asShot.map((words) => <li key={words}>{words}</li>)}</ul></details>}
         <NoteField note={page.note} onDone={onNote} />
         <div className="notebook-actions">

@@ -33,13 +33,13 @@ export function RebuildHere({ page, onBack, onDone }: RebuildHereProps) {
   const name = page.plan.looks[page.lookId]!.name
   return (
     <FullPage onClose={onBack} title={`Rebuild “${name}” here`} words={`In ${job.room.name || 'this room'}, with this job's kit: stops, angles and apparent sizes are kept`}>
-      <div className="notebook">
+      <div className="page-column notebook">
         <div className="rebuild">
           <div className="rebuild-pair">
             <Picture title={page.shotPlan === null ? 'As it was planned' : 'As it was shot'} plan={kept} lookId={page.lookId} />
             {rebuilt !== null && <Picture title="Here" plan={rebuilt.plan} lookId={page.lookId} />}
           </div>
-          <div className="rebuild-words">
+          <div className="page-panel rebuild-words">
             <Switch label={`On ${subject?.name || 'the person of the look on the board'}, as in this job`} on={isThisPerson} onTurn={setThisPerson} />
             <p role="status">{trouble !== '' ? trouble : isAtWork ? 'Being worked out…' : coloursOf(page)}</p>
             {rebuilt !== null && !isAtWork && <Found rebuilt={rebuilt} />}

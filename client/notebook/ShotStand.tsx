@@ -28,14 +28,14 @@ export function ShotStand({ stand, now, photos }: ShotStandProps) {
   const entry = now.entryOf(stand.id)
   const words = entry === undefined ? null : shotWords(entry, stand, plan, units)
   return (
-    <li className="shot-card shot-stand">
+    <li className="page-panel shot-card shot-stand">
       <div className="shot-head">
         <span className="tape shot-letter">{stand.name}</span>
         <div className="shot-words">
-          {words === null ? <p className="shot-soft">Not recorded</p>
+          {words === null ? <p className="page-soft">Not recorded</p>
             : words.length === 0 ? <p><Check size={16} aria-hidden /> As planned</p>
               : <ul>{words.map((one) => <li key={one}>{one}</li>)}</ul>}
-          {entry !== undefined && <p className="shot-soft">{entry.by.name}, {new Date(entry.by.atMs).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}</p>}
+          {entry !== undefined && <p className="page-soft">{entry.by.name}, {new Date(entry.by.atMs).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}</p>}
         </div>
       </div>
       <div className="shot-actions">
@@ -56,7 +56,7 @@ export function ShotStand({ stand, now, photos }: ShotStandProps) {
       {photos.of(stand.id).length > 0 && (
         <ul className="shot-photos">
           {photos.of(stand.id).map(({ id, address, isWaiting }) => (
-            <li key={id}><img src={address} alt={`${stand.name} at wrap`} />{isWaiting && <span className="shot-soft">waits</span>}</li>
+            <li key={id}><img src={address} alt={`${stand.name} at wrap`} />{isWaiting && <span className="page-soft">waits</span>}</li>
           ))}
         </ul>
       )}
@@ -128,7 +128,7 @@ function GelRow({ stand, now, gelIds, mayEdit }: { readonly stand: Extract<Stand
 function Row({ label, planned, children }: { readonly label: string; readonly planned: string; readonly children: React.ReactNode }) {
   return (
     <div className="shot-row">
-      <dt>{label}<span className="shot-soft">planned {planned}</span></dt>
+      <dt>{label}<span className="page-soft">planned {planned}</span></dt>
       <dd>{children}</dd>
     </div>
   )

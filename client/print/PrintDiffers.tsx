@@ -25,17 +25,17 @@ export function PrintDiffers({ mark, onClose }: { readonly mark: PrintMark; read
 
   return (
     <FullPage onClose={onClose} title="What differs since this print" words={`${look?.name ?? 'A look that is gone'}, page ${mark.page}: ${printWords(mark)}`}>
-      <div className="print-page">
-        {!isHere ? <p role="status" className="print-card">Looking up what was printed</p> : (
+      <div className="page-column print-page">
+        {!isHere ? <p role="status" className="page-panel print-card">Looking up what was printed</p> : (
           <>
             <Standing mark={mark} known={known} differences={differences} />
             {look === undefined
               ? <p className="print-loud" role="alert">The look on this print is no longer in the job. Build nothing from it.</p>
-              : differences === null ? <p role="status" className="print-card">Fetching what was printed</p> : <Differences differences={differences} />}
+              : differences === null ? <p role="status" className="page-panel print-card">Fetching what was printed</p> : <Differences differences={differences} />}
           </>
         )}
-        <section className="print-card print-do" aria-label="What to do">
-          {connection.state !== 'live' && <p className="print-soft">As far as this device knows. {connection.words}</p>}
+        <section className="page-panel print-card print-do" aria-label="What to do">
+          {connection.state !== 'live' && <p className="page-soft">As far as this device knows. {connection.words}</p>}
           <p className="print-buttons">
             <button type="button" className="button button-main" onClick={() => ask({ kind: 'rig-sheet' })}>Open the rig sheet</button>
             <button type="button" className="button button-lined" onClick={() => ask({ kind: 'print' })}>Print anew</button>
@@ -67,14 +67,14 @@ function Standing({ mark, known: { lock, standing }, differences }: StandingProp
   const { lockNumber, planHashStart } = mark
   if (lockNumber === null) {
     return standing === null
-      ? <p className="print-card">This print is a draft, and the look is not locked.</p>
+      ? <p className="page-panel print-card">This print is a draft, and the look is not locked.</p>
       : <p className="print-loud" role="alert">This print is a draft. Lock {standing.number} stands now.</p>
   }
   if (lock === null) return <p className="print-loud" role="alert">This job knows no lock {lockNumber} of this look. Do not build from this print before somebody has looked into it.</p>
   if (standing !== null && standing.number > lock.number) return <p className="print-loud" role="alert">Superseded by lock {standing.number}</p>
   if (planHashStart !== '' && !lock.planHash.startsWith(planHashStart)) return <p className="print-loud" role="alert">This print is not of the plan that lock {lockNumber} keeps. Do not build from it.</p>
   const moved = differences?.stands ?? []
-  if (moved.length === 0) return <p className="print-card">Lock {lockNumber} stands.</p>
+  if (moved.length === 0) return <p className="page-panel print-card">Lock {lockNumber} stands.</p>
   return (
     <div className="print-loud" role="alert">
       <p>Lock {lockNumber} stands, but the plan no longer has {listWords(moved.map(({ name }) => name))} as agreed.</p>
@@ -86,7 +86,7 @@ function Standing({ mark, known: { lock, standing }, differences }: StandingProp
 function Differences({ differences: { stands, others, isKnownHow } }: { readonly differences: PrintDifferences }) {
   return (
     <>
-      <section className="print-card" aria-label="Stands that differ">
+      <section className="page-panel print-card" aria-label="Stands that differ">
         <h3>{stands.length === 0 ? 'No stand differs from this print' : `${stands.length} ${stands.length === 1 ? 'stand differs' : 'stands differ'}`}</h3>
         <ul className="print-changes">
           {stands.map(({ standId, name, words }) => <li key={standId}><b className="print-stand">{name}</b> <span>{words.join(', ')}</span></li>)}
@@ -98,7 +98,7 @@ function Differences({ differences: { stands, others, isKnownHow } }: { readonly
           </>
         )}
       </section>
-      {!isKnownHow && <p className="print-card print-soft">The plan that was printed cannot be had here, so only what differs can be told, and not by how much.</p>}
+      {!isKnownHow && <p className="page-panel print-card page-soft">The plan that was printed cannot be had here, so only what differs can be told, and not by how much.</p>}
     </>
   )
 }

@@ -39,8 +39,8 @@ export function PrintPage({ onClose }: { readonly onClose: () => void }) {
 
   return (
     <FullPage onClose={onClose} title="Print" words="One page for each look and one for each stand, safe in black and white. The marks in the corners open what differs since.">
-      <div className="print-page">
-        <section className="print-card" aria-label="Looks to print">
+      <div className="page-column print-page">
+        <section className="page-panel print-card" aria-label="Looks to print">
           <ul className="print-looks">
             {printable.map((one) => (
               <li key={one.lookId} className="print-look">
@@ -50,7 +50,7 @@ export function PrintPage({ onClose }: { readonly onClose: () => void }) {
                     checked={chosen.has(one.lookId)}
                     onChange={(event) => setChosen(turned(chosen, one.lookId, event.currentTarget.checked))}
                   />
-                  <span>{one.name}<span className="print-soft">{stateWords(one)}</span></span>
+                  <span>{one.name}<span className="page-soft">{stateWords(one)}</span></span>
                 </label>
                 {one.asLocked !== null && one.changeCount !== 0 && chosen.has(one.lookId) && (
                   <Choice<Version>
@@ -64,7 +64,7 @@ export function PrintPage({ onClose }: { readonly onClose: () => void }) {
             ))}
           </ul>
         </section>
-        <section className="print-card print-do" aria-label="Paper">
+        <section className="page-panel print-card print-do" aria-label="Paper">
           <Choice<FormatId>
             label="Paper" value={format} options={(['a4', 'letter'] as const).map((value) => ({ value, label: FORMATS[value].name }))}
             onChoose={(next) => { setFormat(next); keepFormat(next) }}
@@ -79,7 +79,7 @@ export function PrintPage({ onClose }: { readonly onClose: () => void }) {
             </button>
           </div>
           {isDraft && (
-            <p className="print-soft">
+            <p className="page-soft">
               A draft says so on every page. {isLive ? 'Its state is kept as a “That one”, so that a scan can say in words what differs.' : 'Without a network a later scan can say which stands differ, but not how.'}
             </p>
           )}

@@ -40,7 +40,7 @@ export function Compared({ way, photo, alignment, picture, differences }: Compar
         <div className="tf-over" style={{ clipPath: `inset(0 ${100 - wiped}% 0 0)` }}>{laid}</div>
         <span className="tf-wipe-line" aria-hidden style={{ left: `${wiped}%` }} />
       </>)}
-      <div className="tf-wipe-hand">
+      <div className="page-panel tf-wipe-hand">
         <span aria-hidden>photograph</span>
         <Slider label="How far the photograph covers the prediction" labelHidden value={wiped} min={0} max={100} step={1} format={(value) => `${value} %`} onHold={setWiped} onDone={setWiped} />
         <span aria-hidden>prediction</span>

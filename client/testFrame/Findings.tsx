@@ -8,12 +8,12 @@ export function Findings({ verdict, differences }: { readonly verdict: TestFrame
   const next = suspects.slice(kind === 'one-thing' ? alike : 0).filter((suspect) => suspect.kind !== 'nothing' && suspect.likelihood >= 0.001).slice(0, 5)
   return (
     <>
-      <section className="tf-card tf-verdict" role="status" aria-label="Verdict" data-kind={kind}>
+      <section className="page-panel tf-card tf-verdict" role="status" aria-label="Verdict" data-kind={kind}>
         <p className="tf-words">{words}</p>
         {action !== '' && <p className="tf-action">{action}</p>}
       </section>
       {kind !== 'too-little' && (
-        <section className="tf-card" aria-label="Where it differs">
+        <section className="page-panel tf-card" aria-label="Where it differs">
           {differences.length === 0 ? <p>Each of the {verdict.differences.length} areas is as planned.</p> : (
             <ol className="tf-differences">
               {differences.map(({ id, label, words: said, seen, planned }, i) => (
@@ -27,11 +27,11 @@ export function Findings({ verdict, differences }: { readonly verdict: TestFrame
               ))}
             </ol>
           )}
-          <p className="tf-camera">{cameraWords(camera)}</p>
+          <p className="page-soft">{cameraWords(camera)}</p>
         </section>
       )}
       {next.length > 0 && (
-        <details className="tf-card tf-next">
+        <details className="page-panel tf-card tf-next">
           <summary>Next suspects</summary>
           <ul>{next.map((suspect) => <li key={suspect.key}>{suspect.words} <span>{likelihoodWords(suspect.likelihood)}</span></li>)}</ul>
         </details>

@@ -5,6 +5,7 @@ import type { Bytes } from '../../shared-core/testFrame/sample.ts'
 import { Predicted } from './Drawn.tsx'
 import { penOf, type Photograph } from './photograph.ts'
 import type { ThreePoints } from './testFrameOrders.ts'
+import './pointsOnPhoto.css'
 
 interface PointsOnPhotoProps {
   readonly photo: Photograph

@@ -87,17 +87,19 @@ export function TestFrame({ onClose }: { readonly onClose: () => void }) {
           )}
         </div>
         <div className="tf-panel">
-          {unread !== '' && <p className="tf-card tf-trouble" role="alert">{unread}</p>}
+          {unread !== '' && <p className="page-panel tf-card tf-trouble" role="alert">{unread}</p>}
           {photo !== null && points !== null && (
             <>
-              <Choice
-                label="What to see" labelHidden value={shownWay} onChoose={setWay}
-                options={[{ value: 'points', label: 'Points' }, { value: 'beside', label: 'Side by side' }, { value: 'wipe', label: 'Wipe' }]}
-              />
+              <div className="page-panel">
+                <Choice
+                  label="What to see" labelHidden value={shownWay} onChoose={setWay}
+                  options={[{ value: 'points', label: 'Points' }, { value: 'beside', label: 'Side by side' }, { value: 'wipe', label: 'Wipe' }]}
+                />
+              </div>
               {verdict === null && (
-                <section className="tf-card" aria-label="Laying it on">
+                <section className="page-panel tf-card" aria-label="Laying it on">
                   <p>Put each mark on its place: both pupils and the middle of the mouth.</p>
-                  {alignment && <p className="tf-soft">The points fit within {alignment.residualPercent.toFixed(1)} % of the Frame's height.</p>}
+                  {alignment && <p className="page-soft">The points fit within {alignment.residualPercent.toFixed(1)} % of the Frame's height.</p>}
                   {(refused || trouble) !== '' && <p className="tf-trouble" role="alert">{refused || trouble}</p>}
                   <button type="button" className="button button-main" disabled={alignment === null || isJudging} onClick={() => {
                     judge(photo.bytes, points)
@@ -110,12 +112,12 @@ export function TestFrame({ onClose }: { readonly onClose: () => void }) {
               {verdict !== null && <Findings verdict={verdict} differences={differences} />}
             </>
           )}
-          {tried !== null && trouble === '' && <p className="tf-soft" role="status">{tried === 0 ? 'Drawing the prediction' : `Trying what may be otherwise: ${tried}`}</p>}
+          {tried !== null && trouble === '' && <p className="page-panel page-soft" role="status">{tried === 0 ? 'Drawing the prediction' : `Trying what may be otherwise: ${tried}`}</p>}
           {photo !== null && (
-            <div className="tf-tools">
+            <div className="page-panel tf-tools">
               {chooser}
               <button type="button" className="button" onClick={() => lay(turnedRight(photo))}>Turn right</button>
-              <p className="tf-soft">{photo.name}{photo.isPreview ? ', the preview inside' : ''}</p>
+              <p className="page-soft">{photo.name}{photo.isPreview ? ', the preview inside' : ''}</p>
             </div>
           )}
         </div>

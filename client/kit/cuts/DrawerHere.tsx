@@ -32,7 +32,7 @@ export function DrawerHere({ gelId, gel }: DrawerHereProps) {
     <Section title="In the drawer" gist={own.length > 0 ? `${own.length} ${own.length === 1 ? 'piece' : 'pieces'}` : `${gel.sheets} whole, as the plan counts`}>
       {own.map(([id, sheet]) => <SheetFields key={id} id={id} sheet={sheet} />)}
       {own.length === 0 && (
-        <p className="kit-soft">Entered one by one, each keeps its size, batch and hours; until then the plan’s count stands.</p>
+        <p className="page-soft">Entered one by one, each keeps its size, batch and hours; until then the plan’s count stands.</p>
       )}
       {mayEdit && (
         <div className="kit-row">

@@ -23,12 +23,12 @@ export function GelCard({ layout, index }: GelCardProps) {
   if (gel === undefined || effect === null) return null
   const { sheets, sheetsToBuy, rollsToBuy, cannot, mixedLookIds } = layout
   return (
-    <section className="kit-card gel-cuts-card" aria-label={gel.name}>
+    <section className="page-panel kit-card gel-cuts-card" aria-label={gel.name}>
       <h3>
         <GelPattern index={index} colour={effect.onWhite} />
-        {gel.name} <span className="kit-soft">{effect.words}</span>
+        {gel.name} <span className="page-soft">{effect.words}</span>
       </h3>
-      <p className="kit-soft">
+      <p className="page-soft">
         {[`${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'} cut`, buyWords(sheetsToBuy, 'sheet'), buyWords(rollsToBuy, 'roll')].filter((words) => words !== '').join(', ')}
       </p>
       {mixedLookIds.length > 0 && (

@@ -26,8 +26,8 @@ export function GelCutsPage({ onClose }: { readonly onClose: () => void }) {
         </button>
       }
     >
-      <div className="kit-page">
-        <div className="kit-top">
+      <div className="page-column kit-page">
+        <div className="page-panel kit-top">
           <LookChips />
           <p role="status" className="kit-sum">
             <b>{begun}</b> {begun === 1 ? 'sheet' : 'sheets'} cut, <b>{toBuy}</b> to buy{unfit > 0 ? <>; <b>{unfit}</b> {unfit === 1 ? 'cut fits' : 'cuts fit'} no sheet</> : null}
@@ -36,7 +36,7 @@ export function GelCutsPage({ onClose }: { readonly onClose: () => void }) {
         <div className="gel-cuts">
           {layouts.map((layout, index) => <GelCard key={layout.gelId} layout={layout} index={index} />)}
         </div>
-        {layouts.length === 0 && <p className="kit-card">No light that is on carries a gel in the chosen looks.</p>}
+        {layouts.length === 0 && <p className="page-panel kit-card">No light that is on carries a gel in the chosen looks.</p>}
         <p className="kit-care">
           The usual care: a gel never touches tube or glass, lamp LED or off, air behind it, look at it often; heads cool before it is changed. The
           equipment’s manual, the studio’s rules and local code come first.

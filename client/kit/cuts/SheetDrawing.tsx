@@ -54,9 +54,9 @@ export function SheetDrawing({ sheet, number, colour, gelId, index }: SheetDrawi
           </g>
         ))}
       </svg>
-      <p><b>{name}</b> <span className="kit-soft">{state}</span></p>
+      <p><b>{name}</b> <span className="page-soft">{state}</span></p>
       {offcuts.length > 0 && (
-        <p className="kit-soft">Left: {offcuts.map(({ width, height }) => formatSize(width / 1_000, height / 1_000, units)).join(', ')}</p>
+        <p className="page-soft">Left: {offcuts.map(({ width, height }) => formatSize(width / 1_000, height / 1_000, units)).join(', ')}</p>
       )}
       <KnifeWords sheet={sheet} />
       <CutDone sheet={sheet} gelId={gelId} name={name} />

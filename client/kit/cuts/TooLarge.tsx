@@ -39,7 +39,7 @@ export function CannotRow({ cut, ways }: { readonly cut: GelCut; readonly ways: 
           }
         })}
       </div>
-      {ways.some(({ way }) => way === 'join') && <p className="kit-soft">Joined with clear tape, edge to edge: the join shows on a bright box in the picture.</p>}
+      {ways.some(({ way }) => way === 'join') && <p className="page-soft">Joined with clear tape, edge to edge: the join shows on a bright box in the picture.</p>}
     </div>
   )
 }

@@ -35,8 +35,8 @@ export function OrderListPage({ onClose }: { readonly onClose: () => void }) {
         </button>
       }
     >
-      <div className="kit-page">
-        <div className="kit-top">
+      <div className="page-column kit-page">
+        <div className="page-panel kit-top">
           <LookChips />
           <p role="status" className="kit-sum">
             <b>{done} of {lines.length}</b> packed{short > 0 ? <>; <b>{short}</b> {short === 1 ? 'line is' : 'lines are'} short</> : null}
@@ -47,9 +47,9 @@ export function OrderListPage({ onClose }: { readonly onClose: () => void }) {
             const here = lines.filter((line) => line.case === name)
             if (here.length === 0) return null
             return (
-              <section key={name} className="kit-card order-case" aria-label={name}>
+              <section key={name} className="page-panel kit-card order-case" aria-label={name}>
                 <h3>
-                  {name} <span className="kit-soft">{here.filter((line) => isPacked(line, packed[line.key])).length} of {here.length}</span>
+                  {name} <span className="page-soft">{here.filter((line) => isPacked(line, packed[line.key])).length} of {here.length}</span>
                 </h3>
                 <ul>
                   {here.map((line) => <OrderRow key={line.key} line={line} lookNames={lookNames} entry={packed[line.key]} />)}
@@ -58,7 +58,7 @@ export function OrderListPage({ onClose }: { readonly onClose: () => void }) {
             )
           })}
         </div>
-        {lines.length === 0 && <p className="kit-card">No look is chosen: choose at least one above.</p>}
+        {lines.length === 0 && <p className="page-panel kit-card">No look is chosen: choose at least one above.</p>}
       </div>
     </FullPage>
   )

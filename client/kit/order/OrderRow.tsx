@@ -32,7 +32,7 @@ export function OrderRow({ line, lookNames, entry }: OrderRowProps) {
         <span className="order-count">{toPack(line)}</span>
         <span className="order-words">
           <span className="order-name">{line.name}{line.size === null ? '' : `, ${sizeText(line.size, units)}`}</span>
-          <span className="kit-soft">{[...counts(line, lookNames), line.note, ...tickWords(line, entry)].filter((words) => words !== '').join(' · ')}</span>
+          <span className="page-soft">{[...counts(line, lookNames), line.note, ...tickWords(line, entry)].filter((words) => words !== '').join(' · ')}</span>
         </span>
         {line.missing !== null && line.missing > 0 && (
           <span className="order-missing">{line.missing} {line.case === 'Gels' ? 'to buy' : 'to hire'}</span>

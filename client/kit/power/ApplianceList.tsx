@@ -23,7 +23,7 @@ export function ApplianceList() {
   const add = (one: Pick<Appliance, 'name' | 'watts'>) =>
     rig.getState().write([{ kind: 'appliances', key: newId(), entry: { ...one, circuitId: '', on: true, apart: true } }])
   return (
-    <section className="kit-card" aria-label="What else is plugged in">
+    <section className="page-panel kit-card" aria-label="What else is plugged in">
       <h3>What else is plugged in</h3>
       {Object.entries(appliances).map(([id, entry]) => <ApplianceFields key={id} id={id} entry={entry} />)}
       {mayEdit && (
@@ -35,7 +35,7 @@ export function ApplianceList() {
           ))}
         </div>
       )}
-      <p className="kit-soft">Watts are on the label of each. Steamers, dryers and kettles want a circuit to themselves, and no water near blocks and cables.</p>
+      <p className="page-soft">Watts are on the label of each. Steamers, dryers and kettles want a circuit to themselves, and no water near blocks and cables.</p>
     </section>
   )
 }

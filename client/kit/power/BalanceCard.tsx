@@ -33,7 +33,7 @@ export function BalanceCard() {
   }
 
   return (
-    <section className="kit-card" aria-label="Spread over the circuits">
+    <section className="page-panel kit-card" aria-label="Spread over the circuits">
       <h3>Spread over the circuits</h3>
       {moves.length === 0
         ? <p>No other way to plug carries less on the worst circuit: {Math.round(worstPercent)} % with everything on.</p>
@@ -50,8 +50,8 @@ export function BalanceCard() {
           </>
         )}
       {worstPercent > MOST_CIRCUIT_PERCENT && <p className="circuit-care">Even so a circuit is past the line: bring in another, or leave something off while heads recycle.</p>}
-      {sharing > 0 && <p className="kit-soft">{sharing} {sharing === 1 ? 'head shares' : 'heads share'} a circuit with what wants one to itself: there are too few.</p>}
-      {!found.isExact && <p className="kit-soft">There are too many plugs to weigh every way; this is the best of those weighed.</p>}
+      {sharing > 0 && <p className="page-soft">{sharing} {sharing === 1 ? 'head shares' : 'heads share'} a circuit with what wants one to itself: there are too few.</p>}
+      {!found.isExact && <p className="page-soft">There are too many plugs to weigh every way; this is the best of those weighed.</p>}
     </section>
   )
 }

@@ -10,16 +10,16 @@ interface BatteryListProps {
 export function BatteryList({ batteries, framesPlanned }: BatteryListProps) {
   if (batteries.length === 0) return null
   return (
-    <section className="kit-card" aria-label="Batteries">
+    <section className="page-panel kit-card" aria-label="Batteries">
       <h3>Batteries</h3>
       <ul>
         {batteries.map(({ lightId, letter, headName, flashesPerCharge, percent, charges }) => (
           <li key={lightId} className="plug">
             <span className="tape plug-letter">{letter}</span>
             <span>
-              {Math.floor(flashesPerCharge)} frames a charge <span className="kit-soft">{headName}</span>
+              {Math.floor(flashesPerCharge)} frames a charge <span className="page-soft">{headName}</span>
               {framesPlanned !== null && (
-                <span className={percent > MOST_BATTERY_PERCENT ? 'circuit-care' : 'kit-soft'}>
+                <span className={percent > MOST_BATTERY_PERCENT ? 'circuit-care' : 'page-soft'}>
                   {' '}· {framesPlanned} planned, {Math.round(percent)} % of it{percent > MOST_BATTERY_PERCENT ? `: pack ${charges} charged` : ''}
                 </span>
               )}
@@ -27,7 +27,7 @@ export function BatteryList({ batteries, framesPlanned }: BatteryListProps) {
           </li>
         ))}
       </ul>
-      {framesPlanned === null && <p className="kit-soft">Nobody has said yet how many frames are planned for this look.</p>}
+      {framesPlanned === null && <p className="page-soft">Nobody has said yet how many frames are planned for this look.</p>}
     </section>
   )
 }

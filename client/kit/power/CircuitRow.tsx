@@ -9,9 +9,9 @@ export function CircuitRow({ state }: { readonly state: CircuitState }) {
   // A full bar is a quarter more than the breaker, so that what is over it is still seen to be.
   const wide = (share: number) => `${Math.min(100, share / 1.25)}%`
   return (
-    <section className="kit-card circuit" data-level={level} aria-label={label || 'Circuit'}>
+    <section className="page-panel kit-card circuit" data-level={level} aria-label={label || 'Circuit'}>
       <h3>
-        {label || 'Circuit'} <span className="kit-soft">{breakerAmps} A breaker</span>
+        {label || 'Circuit'} <span className="page-soft">{breakerAmps} A breaker</span>
         <span className="circuit-verdict">{words[level]}</span>
       </h3>
       <div className="circuit-bar" aria-hidden>
@@ -21,7 +21,7 @@ export function CircuitRow({ state }: { readonly state: CircuitState }) {
       </div>
       <p>
         <b>{Math.round(percent)} %</b>: {amps.toFixed(1)} A of {breakerAmps}, {(watts / 1_000).toFixed(1)} kW
-        {worstSeconds !== null && <span className="kit-soft"> · for {secondsText(worstSeconds)} after each frame</span>}
+        {worstSeconds !== null && <span className="page-soft"> · for {secondsText(worstSeconds)} after each frame</span>}
       </p>
       {level !== 'within' && (
         <p className="circuit-care">
@@ -30,11 +30,11 @@ export function CircuitRow({ state }: { readonly state: CircuitState }) {
         </p>
       )}
       {allOnPercent > percent + 0.5 && (
-        <p className="kit-soft">With everything on: {Math.round(allOnPercent)} %{allOnPercent > MOST_CIRCUIT_PERCENT ? ', past the line' : ''}</p>
+        <p className="page-soft">With everything on: {Math.round(allOnPercent)} %{allOnPercent > MOST_CIRCUIT_PERCENT ? ', past the line' : ''}</p>
       )}
       <ul>
         {plugs.map((plug) => <PlugRow key={`${plug.kind} ${plug.id}`} plug={plug} />)}
-        {plugs.length === 0 && <li className="kit-soft">Nothing is plugged in here.</li>}
+        {plugs.length === 0 && <li className="page-soft">Nothing is plugged in here.</li>}
       </ul>
     </section>
   )

@@ -24,7 +24,7 @@ export function PlugRow({ plug }: { readonly plug: Plug }) {
   return (
     <li className="plug" data-on={plug.on}>
       {plug.kind === 'head' ? <span className="tape plug-letter">{plug.label}</span> : <span className="plug-name">{plug.label}</span>}
-      <span className="kit-soft">
+      <span className="page-soft">
         {Math.round(plug.watts)} W, {plug.amps.toFixed(1)} A{plug.on ? '' : ', off'}
         {plug.kind === 'head' && !plug.isPlugged && plug.circuitId !== '' ? '; counted where there is most room' : ''}
       </span>

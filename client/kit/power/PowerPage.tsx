@@ -28,12 +28,12 @@ export function PowerPage({ onClose }: { readonly onClose: () => void }) {
       onClose={onClose} title={`Power · ${look.name}`}
       words="Just after a frame, when all heads recycle at once. The line stands at 80 % of each breaker, as is usual to plan on."
     >
-      <div className="kit-page">
+      <div className="page-column kit-page">
         <div className="power-rows">
           {circuits.map((state) => <CircuitRow key={state.circuitId} state={state} />)}
-          {circuits.length === 0 && <p className="kit-card">The room has no circuits yet: add them in the room’s own sheet, one for each breaker.</p>}
+          {circuits.length === 0 && <p className="page-panel kit-card">The room has no circuits yet: add them in the room’s own sheet, one for each breaker.</p>}
           {loose.length > 0 && (
-            <section className="kit-card" aria-label="Not plugged in">
+            <section className="page-panel kit-card" aria-label="Not plugged in">
               <h3>Not plugged in</h3>
               <ul>{loose.map((plug) => <PlugRow key={plug.id} plug={plug} />)}</ul>
             </section>
