@@ -1,4 +1,5 @@
 import { useId } from 'react'
+import './LookPick.css'
 
 interface LookPickProps {
   readonly label: string

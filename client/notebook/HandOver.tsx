@@ -2,6 +2,8 @@ import { Download } from 'lucide-react'
 import { useEffect, useState } from 'react'
 import { FullPage } from '../controls/FullPage.tsx'
 import { LookCanvas } from '../frame/picture/LookCanvas.tsx'
+import { asShotKey } from '../../shared-core/rig/asShot.ts'
+import { standingInOrder } from '../../shared-core/stands/standOrder.ts'
 import { pictureHeight } from '../../shared-core/predict/pictureText.ts'
 import { fileStem } from '../kit/fileStem.ts'
 import { LookPick } from '../moves/LookPick.tsx'
@@ -30,10 +32,13 @@ export function HandOver({ onClose }: { readonly onClose: () => void }) {
   const plan = useBoard((board) => board.plan)
   const lookHere = useBoard((board) => board.lookId)
   const [lookId, setLookId] = useState(lookHere)
-  const recorded = useRig(({ rig }) => Object.values(rig.asShot).filter((entry) => entry.lookId === lookId).length)
+  const asShot = useRig(({ rig }) => rig.asShot)
   const photos = useStandPhotos(lookId).all
   const { make, doing, done, trouble } = useHandOver(lookId, photos)
   const look = plan.looks[lookId]
+  const standIds = look === undefined ? [] : standingInOrder(look).map(({ id }) => id)
+  const stands = standIds.length
+  const recorded = standIds.filter((id) => asShot[asShotKey(lookId, id)] !== undefined).length
   return (
     <FullPage onClose={onClose} title="Hand-over" words="One folder for retouch, made on this device, with or without a network.">
       <div className="page-column hand-page">
@@ -50,7 +55,8 @@ export function HandOver({ onClose }: { readonly onClose: () => void }) {
               {photos.length > 0 && <li>{photos.length} {photos.length === 1 ? 'photograph' : 'photographs'} of the stands at wrap</li>}
             </ul>
             <p className="page-soft hand-soft">
-              {recorded === 0 ? 'Nothing was recorded as shot yet: the folder will say so.' : `${recorded} ${recorded === 1 ? 'stand was' : 'stands were'} recorded as shot.`}
+              {recorded === 0 ? 'Nothing was recorded as shot yet: the folder will say so.'
+                : recorded < stands ? `${recorded} of ${stands} stands recorded as shot; of the others the folder says that nobody did.` : 'Every stand was recorded as shot.'}
             </p>
             <button type="button" className="button button-main hand-make" aria-disabled={doing !== '' || look === undefined} onClick={() => doing === '' && look !== undefined && void make()}>
               <Download size={20} aria-hidden /> Make the folder

@@ -20,6 +20,11 @@ describe('from one look to the next, and what is left of both', () => {
     await tobin.getByLabel('Your name').fill('Tobin')
     await tobin.getByRole('button', { name: 'Come in' }).tap()
 
+    // Each page brings its own looks along: the choice of a look is a thumb's size (WCAG 2.2, 2.5.5: 44 px) before any other page was open.
+    await open(tobin, 'Job', 'Hand-over')
+    expect((await tobin.getByLabel('Look', { exact: true }).boundingBox())!.height).toBeGreaterThanOrEqual(44)
+    await tobin.keyboard.press('Escape')
+
     await open(ines.page, 'Set day', 'Look change')
     await open(tobin, 'Job', 'Look change')
     for (const page of [ines.page, tobin]) await page.getByLabel('To', { exact: true }).selectOption({ label: 'Look 2, First light' })
