@@ -25,6 +25,7 @@ import { keyText, thingsIn, thingsOf, type Thing, type ThingKey } from './things
 import { obstaclesOf } from './throw/obstacles.ts'
 import { CELLS, throwPlane } from './throw/throwPlane.ts'
 import type { ThrowHeight } from './throw/throwHeight.ts'
+import { useRehearsal } from './useRehearsal.ts'
 import { useFittedView } from './useFittedView.ts'
 import { ViewButtons } from './ViewButtons.tsx'
 import { project, type DrawnPoint, type ViewKind } from './view/projection.ts'
@@ -53,6 +54,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const busyPeople = useBoard(useShallow((board) => board.people.filter(({ isSelf, inHand }) => !isSelf && inHand !== null)))
   const pencilOn = usePencil((state) => state.isOn)
   const palette = usePalette()
+  useRehearsal()
   const hintId = useId()
   const element = useRef<HTMLDivElement>(null)
   const look = lookOf(shown, lookId)

@@ -26,6 +26,7 @@ function begun(): Rehearsal {
   const rehearsal = new Rehearsal()
   rehearsal.takeUp(demoPlan, 'dusk')
   rehearsal.begin(asset)
+  rehearsal.handIsNear()
   return rehearsal
 }
 
@@ -33,11 +34,23 @@ describe('a rehearsal', () => {
   it('waits for the subject, and for quiet', () => {
     const rehearsal = new Rehearsal()
     rehearsal.takeUp(demoPlan, 'dusk')
+    rehearsal.handIsNear()
     vi.advanceTimersByTime(10_000)
     expect(drawn).toHaveLength(0)
     rehearsal.begin(asset)
     vi.advanceTimersByTime(300)
     expect(drawn).toHaveLength(0)
+    vi.advanceTimersByTime(10_000)
+    expect(drawn.length).toBeGreaterThan(3)
+  })
+
+  it('is none where nobody is near who may move a light', () => {
+    const rehearsal = new Rehearsal()
+    rehearsal.takeUp(demoPlan, 'dusk')
+    rehearsal.begin(asset)
+    vi.advanceTimersByTime(10_000)
+    expect(drawn).toHaveLength(0)
+    rehearsal.handIsNear()
     vi.advanceTimersByTime(10_000)
     expect(drawn.length).toBeGreaterThan(3)
   })

@@ -1,8 +1,8 @@
-import type { DrawnPicture, FoundPlaces, FoundShares, PictureOrder, PlacesOrder, SharesOrder, WorkerAnswer, WorkerOrder } from './pictureOrders.ts'
+import type { DrawnPicture, FoundPlaces, FoundShares, HandNear, PictureOrder, PlacesOrder, SharesOrder, WorkerAnswer, WorkerOrder } from './pictureOrders.ts'
 
 /** The part of a Worker the desk needs. */
 export interface PictureMaker {
-  postMessage(order: WorkerOrder): void
+  postMessage(message: WorkerOrder | HandNear): void
   onmessage: ((event: MessageEvent<WorkerAnswer>) => void) | null
   onerror: ((event: ErrorEvent) => void) | null
 }
@@ -52,6 +52,11 @@ export class PictureDesk {
   /** What of the subject lies where in the Frame; null where no worker runs. */
   askPlaces(order: PlacesOrder, onFound: (found: FoundPlaces | null) => void): void {
     this.take({ order, answered: (answer) => onFound(answer !== null && 'under' in answer ? answer : null) })
+  }
+
+  /** Somebody is about to move a light: while nothing else is asked for, the worker makes itself ready for it. */
+  handIsNear(): void {
+    if (!this.isBroken) this.maker.postMessage({ kind: 'hand near' })
   }
 
   /** Nobody looks at a slot any more. */

@@ -88,5 +88,10 @@ export interface FoundPlaces {
   readonly seen: readonly boolean[]
 }
 
+/** Somebody is about to move a light. Nothing is answered. */
+export interface HandNear {
+  readonly kind: 'hand near'
+}
+
 export type WorkerOrder = PictureOrder | SharesOrder | PlacesOrder
 export type WorkerAnswer = DrawnPicture | FoundShares | FoundPlaces

@@ -7,7 +7,7 @@ import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
 import { SubjectSight } from '../../../shared-core/predict/subjectSight.ts'
 import { WhoLights } from '../../../shared-core/predict/whoLights.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
-import type { DrawnPicture, FoundPlaces, FoundShares, PictureKind, PictureOrder, PlacesOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
+import type { DrawnPicture, FoundPlaces, FoundShares, HandNear, PictureKind, PictureOrder, PlacesOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
 import { Rehearsal } from './rehearsal.ts'
 import { shareBranches } from './shareBranches.ts'
 import { drawView, ROOM_LETTERS, type LetteredPlane } from './viewLetters.ts'
@@ -29,7 +29,8 @@ let lastPlan: Plan | null = null
 /** The Frame that is on the page, and the plan it was drawn from. */
 let onThePage: { readonly order: PictureOrder; readonly plan: Plan } | null = null
 
-addEventListener('message', (event: MessageEvent<WorkerOrder>) => {
+addEventListener('message', (event: MessageEvent<WorkerOrder | HandNear>) => {
+  if (event.data.kind === 'hand near') return rehearsal.handIsNear()
   rehearsal.giveWay()
   if (event.data.kind === 'shares') postMessage(sharesAt(event.data))
   else if (event.data.kind === 'places') void placesOf(event.data).then((found) => postMessage(found))

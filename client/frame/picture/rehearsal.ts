@@ -15,20 +15,22 @@ const IN_FRONT = cameraView({
   focalLengthMillimetres: 85, sensorWidthMillimetres: 24, sensorHeightMillimetres: 36,
 })
 
-/** After so many an engine has the picture's code in machine words. */
+/** After so many an engine has the picture's code in machine words; three times as many made no drag smoother. */
 const LOOKS = 3
-const MOVES = 64
+const MOVES = 20
 /** So long without an order, and nobody is waiting. */
 const QUIET_MS = 400
 
 /**
  * Draws small pictures that nobody sees while nobody waits for one: before the first order what a subject's surface
- * remembers of itself, after it a light on the move. Then it is worked out, and compiled, when a hand needs it.
+ * remembers of itself, after it a light on the move if there is somebody who may move one. Then it is worked out, and
+ * compiled, when a hand needs it.
  */
 export class Rehearsal {
   private asset: SubjectAsset | null = null
   private picture: LookPicture | null = null
   private last: { readonly plan: Plan, readonly lookId: string } | null = null
+  private isHandNear = false
   private looks = 0
   private moves = 0
   private next: ReturnType<typeof setTimeout> | undefined
@@ -37,6 +39,12 @@ export class Rehearsal {
   begin(asset: SubjectAsset): void {
     this.asset = asset
     this.after(this.last === null ? 0 : QUIET_MS)
+  }
+
+  /** Somebody is there who may move a light, and sees where. */
+  handIsNear(): void {
+    this.isHandNear = true
+    this.after(QUIET_MS)
   }
 
   /** An order has come: nothing is rehearsed before it is quiet again. */
@@ -63,6 +71,7 @@ export class Rehearsal {
       if (this.looks++ >= LOOKS) return
       surfaceSamples(poseSubject(asset, STANDING), IN_FRONT, SIZE.width, SIZE.height)
     } else {
+      if (!this.isHandNear) return
       if (this.moves++ >= MOVES) {
         this.picture = null
         return

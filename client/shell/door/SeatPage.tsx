@@ -11,7 +11,6 @@ import { RigContext } from '../../rig/useRig.ts'
 import type { BoardStore } from '../../session/boardStore.ts'
 import { firstLookId } from '../../session/looksInOrder.ts'
 import { openBoard } from '../../session/openBoard.ts'
-import { rehearseNumbers } from '../../session/rehearseNumbers.ts'
 import { remembered } from '../../session/remembered.ts'
 import { BoardContext } from '../../session/useBoard.ts'
 import { SeatContext } from '../../session/useSeat.ts'
@@ -75,12 +74,6 @@ function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
     },
     [seat],
   )
-
-  useEffect(() => {
-    if (opened === null) return
-    const { plan, lookId } = opened.board.getState()
-    return rehearseNumbers(createPredictor(), plan, lookId)
-  }, [opened])
 
   if (opened === null) return waiting.turnedAway ? <TurnedAway words={waiting.words} /> : <WaitingPage words={waiting.words} />
   return (
