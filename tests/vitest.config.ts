@@ -50,6 +50,8 @@ export default defineConfig({
           hookTimeout: 90_000,
           expect: { poll: { timeout: 15_000 } },
           fileParallelism: false,
+          // One browser serves all files, and what they share is read once; each has a job and contexts of its own.
+          isolate: false,
         },
       },
     ],

@@ -1,6 +1,6 @@
 import axe from 'axe-core'
 import type { BrowserContext, Locator, Page } from 'playwright-core'
-import { afterEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
 import { demoJob, LAPTOP, PHONE } from './demoJob.ts'
 
@@ -25,20 +25,23 @@ async function faultsIn(page: Page, place: string): Promise<readonly string[]> {
 describe('asking on the board', () => {
   const job = demoJob()
   let context: BrowserContext
+  let ines: BoardPage
+  let page: Page
+  beforeAll(async () => {
+    context = await job.newContext(LAPTOP)
+    ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
+    page = ines.page
+    await ines.live()
+  })
   afterEach(async () => {
+    expect(ines.troubles).toEqual([])
+    if (!page.isClosed()) await ines.leaveAsk()
+  })
+  afterAll(async () => {
     await context?.close()
   })
 
-  async function join(role: 'photographer' | 'client', as: typeof LAPTOP | typeof PHONE): Promise<BoardPage> {
-    context = await job.newContext(as)
-    const board = await BoardPage.join(context, job.server.links[role], 'Ines')
-    await board.live()
-    return board
-  }
-
   it('words are answered with ways; looking at one changes nothing until it is applied, and undo takes it back', async () => {
-    const ines = await join('photographer', LAPTOP)
-    const { page } = ines
     await page.keyboard.press('/')
     const line = panelOf(page).getByLabel('Ask for')
     await line.fill('six apples')
@@ -61,12 +64,9 @@ describe('asking on the board', () => {
     await panelOf(page).waitFor({ state: 'detached' })
     await ines.undo()
     await ines.untilNumbers('D', before)
-    expect(ines.troubles).toEqual([])
   })
 
   it('says what binds, or how near the end it is; wants are taken out one by one, and a changed look has to be asked again', async () => {
-    const ines = await join('photographer', LAPTOP)
-    const { page } = ines
     await page.keyboard.press('/')
     const line = panelOf(page).getByLabel('Ask for')
     await line.fill('f/11, iso 100')
@@ -87,8 +87,6 @@ describe('asking on the board', () => {
   })
 
   it('an area’s marker is pulled by the mouse: the board follows, Escape puts back, what is dropped is offered and applied', async () => {
-    const ines = await join('photographer', LAPTOP)
-    const { page } = ines
     const before = await ines.numbers('B')
     const was = await levelAt(page, 'jaw-right')
     const pull = async (): Promise<void> => {
@@ -119,12 +117,9 @@ describe('asking on the board', () => {
     expect(Math.abs((await levelAt(page, 'jaw-right')) - wanted)).toBeLessThanOrEqual(0.11)
     await ines.undo()
     await ines.untilNumbers('B', before)
-    expect(ines.troubles).toEqual([])
   })
 
   it('the same by keys: arrows pull, Enter asks, Escape leaves; a number is typed where the marker hangs', async () => {
-    const ines = await join('photographer', LAPTOP)
-    const { page } = ines
     const before = await ines.numbers('A')
     const nose = marker(page, 'nose')
     await nose.focus()
@@ -151,25 +146,29 @@ describe('asking on the board', () => {
     await page.keyboard.press('ArrowUp')
     await page.keyboard.press('Enter')
     await chip(page, 'nose +0.1').waitFor()
-    expect(ines.troubles).toEqual([])
   })
 
   it('who may only look sees nothing to pull and nothing to ask with', async () => {
-    const { page } = await join('client', LAPTOP)
-    expect(await marker(page, 'nose').getAttribute('role')).toBe('button')
-    expect(await page.getByRole('button', { name: 'Ask', exact: true }).count()).toBe(0)
-    await page.keyboard.press('/')
-    const box = (await marker(page, 'nose').locator('.ladder-grip').boundingBox())!
-    await page.mouse.move(box.x + 20, box.y + 9)
-    await page.mouse.down()
-    await page.mouse.move(box.x + 20, box.y - 40, { steps: 4 })
-    await page.mouse.up()
-    expect(await page.locator('.ladder-pulled').count()).toBe(0)
-    expect(await panelOf(page).count()).toBe(0)
+    // Nobody looks at the photographer's board any more.
+    await page.close()
+    const saskia = await BoardPage.join(await job.newContext(LAPTOP), job.server.links.client, 'Saskia')
+    const { page: hers } = saskia
+    await saskia.live()
+    expect(await marker(hers, 'nose').getAttribute('role')).toBe('button')
+    expect(await hers.getByRole('button', { name: 'Ask', exact: true }).count()).toBe(0)
+    await hers.keyboard.press('/')
+    const box = (await marker(hers, 'nose').locator('.ladder-grip').boundingBox())!
+    await hers.mouse.move(box.x + 20, box.y + 9)
+    await hers.mouse.down()
+    await hers.mouse.move(box.x + 20, box.y - 40, { steps: 4 })
+    await hers.mouse.up()
+    expect(await hers.locator('.ladder-pulled').count()).toBe(0)
+    expect(await panelOf(hers).count()).toBe(0)
+    await hers.context().close()
   })
 
   it('on a phone a thumb pulls the marker, and Ask is a sheet above the flips', async () => {
-    context = await job.newContext(PHONE)
+    const context = await job.newContext(PHONE)
     const page = await context.newPage()
     await page.goto(job.server.links.photographer)
     await page.getByLabel('Your name').fill('Ines')

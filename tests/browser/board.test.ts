@@ -1,9 +1,10 @@
-import { readFileSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import axe from 'axe-core'
 import type { BrowserContext, Page } from 'playwright-core'
 import * as Y from 'yjs'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { readJobFile } from '../../shared-core/plan/read.ts'
 import { BoardPage } from './boardPage.ts'
@@ -14,14 +15,14 @@ describe('the board', () => {
   let context: BrowserContext
   let ines: BoardPage
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.live()
   })
-  afterEach(async () => {
-    expect(ines.troubles).toEqual([])
-    await context.close()
+  afterEach(() => expect(ines.troubles).toEqual([]))
+  afterAll(async () => {
+    await context?.close()
   })
 
   it('takes numbers as people say them, and gives them in each person’s units', async () => {
@@ -58,6 +59,7 @@ describe('the board', () => {
     expect(await power.inputValue()).toBe('−1.0')
     await ines.undo()
     expect(await power.inputValue()).toBe(before)
+    await page.getByRole('radio', { name: 'Floor', exact: true }).click()
   })
 
   it('saves the job as a file and opens it again; a broken file is refused with its problems', async () => {
@@ -72,7 +74,7 @@ describe('the board', () => {
     const saved = readJobFile(readFileSync(path, 'utf8'))
     expect(saved.ok && saved.plan.title).toBe(demoPlan.title)
 
-    const broken = join(job.server.dataDir, 'broken.json')
+    const broken = join(mkdtempSync(join(tmpdir(), 'halfstop-')), 'broken.json')
     const text = JSON.parse(readFileSync(path, 'utf8')) as { looks: Record<string, { lights: Record<string, { energyJoules: unknown }> }> }
     text.looks['dusk']!.lights['a']!.energyJoules = 'plenty'
     writeFileSync(broken, JSON.stringify(text))
@@ -135,6 +137,7 @@ describe('the board', () => {
     // Told, not ignored: message type 2 is y-protocols' auth, permission denied.
     expect(answers).toContain(2)
     expect(await ines.numbers('A')).toBe(before)
+    await saskia.page.close()
     await ines.page.reload()
     await ines.ready()
     expect(await ines.numbers('A')).toBe(before)

@@ -64,6 +64,16 @@ export class BoardPage {
     return place
   }
 
+  /** Takes out all that was asked for, and closes Ask if it is open. */
+  async leaveAsk(): Promise<void> {
+    const panel = this.page.getByRole('complementary', { name: 'Ask', exact: true })
+    if (!(await panel.isVisible())) return
+    const takeOut = panel.getByRole('button', { name: /^Take out / })
+    while (await takeOut.count() > 0) await takeOut.first().click()
+    await panel.getByRole('button', { name: 'Close Ask' }).click()
+    await panel.waitFor({ state: 'detached' })
+  }
+
   undo(): Promise<void> {
     return this.page.getByRole('button', { name: 'Undo' }).click()
   }

@@ -12,8 +12,11 @@ describe('a call', () => {
 
   beforeAll(async () => {
     for (const context of [await job.newContext(), await job.newContext()]) contexts.push(context)
-    ines = await BoardPage.join(contexts[0]!, job.server.links.photographer, 'Ines')
-    pell = await BoardPage.join(contexts[1]!, job.server.links.client, 'Pell')
+    const joined = await Promise.all([
+      BoardPage.join(contexts[0]!, job.server.links.photographer, 'Ines'), BoardPage.join(contexts[1]!, job.server.links.client, 'Pell'),
+    ])
+    ines = joined[0]
+    pell = joined[1]
     await Promise.all([ines.live(), pell.live()])
   })
   afterAll(async () => {

@@ -1,5 +1,5 @@
 import type { BrowserContext } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
 import { demoJob } from './demoJob.ts'
 
@@ -16,7 +16,7 @@ describe('the demo’s questions, asked on the board', () => {
   const job = demoJob()
   let context: BrowserContext
   let ines: BoardPage
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.live()
@@ -26,7 +26,10 @@ describe('the demo’s questions, asked on the board', () => {
     for (let i = 0; i < 12 && (await undo.getAttribute('aria-disabled')) === 'false'; i++) await undo.click()
     expect(await undo.getAttribute('aria-disabled')).toBe('true')
     expect(ines.troubles).toEqual([])
-    await context.close()
+    await ines.leaveAsk()
+  })
+  afterAll(async () => {
+    await context?.close()
   })
 
   async function show(look: string): Promise<void> {

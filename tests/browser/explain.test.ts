@@ -1,14 +1,17 @@
 import axe from 'axe-core'
 import type { BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
 import { demoJob, PHONE } from './demoJob.ts'
 
 describe('each edit says in one line what it did', () => {
   const job = demoJob()
-  let contexts: BrowserContext[]
-  beforeEach(() => void (contexts = []))
-  afterEach(async () => {
+  const contexts: BrowserContext[] = []
+  let ines: BoardPage
+  beforeAll(async () => {
+    ines = await join('photographer', 'Ines')
+  })
+  afterAll(async () => {
     for (const context of contexts) await context.close()
   })
 
@@ -24,7 +27,6 @@ describe('each edit says in one line what it did', () => {
   const saying = (page: Page, words: RegExp) => line(page).filter({ hasText: words }).waitFor()
 
   it('own edits and others’, with their names; a drag says one line, at its end; renaming says none', async () => {
-    const ines = await join('photographer', 'Ines')
     const tobin = await join('assistant', 'Tobin')
     const lines: string[] = []
     await ines.page.exposeFunction('heard', (words: string) => lines.push(words))
@@ -67,10 +69,10 @@ describe('each edit says in one line what it did', () => {
     })
     expect(faults).toEqual([])
     expect([...ines.troubles, ...tobin.troubles]).toEqual([])
+    await tobin.page.close()
   })
 
   it('a whole stop of film speed is a whole stop everywhere, and undo says so too', async () => {
-    const ines = await join('photographer', 'Ines')
     const speed = ines.page.getByLabel('Film speed')
     await speed.fill('ISO 400')
     await speed.press('Enter')

@@ -1,21 +1,25 @@
 import { readFileSync } from 'node:fs'
 import type { BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
-import { demoJob, PHONE } from './demoJob.ts'
+import { demoJob, KEPT, PHONE } from './demoJob.ts'
 
 describe('kit, gels and power', () => {
   const job = demoJob()
   let context: BrowserContext
   let ines: BoardPage
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
   })
   afterEach(async () => {
     expect(ines.troubles).toEqual([])
+    await ines.page.keyboard.press('Escape')
+    await expect.poll(() => ines.page.locator('.full-page').count()).toBe(0)
+  })
+  afterAll(async () => {
     await context?.close()
   })
 
@@ -31,7 +35,7 @@ describe('kit, gels and power', () => {
     await open(ines.page, 'Order and pack')
     await ines.page.getByRole('checkbox', { name: /Octa 100 own 1/ }).check()
 
-    const van = await job.newContext(PHONE)
+    const van = await job.newContext({ ...PHONE, ...KEPT })
     const phone = await van.newPage()
     await phone.goto(job.server.links.assistant)
     await phone.getByLabel('Your name').fill('Tobin')

@@ -27,9 +27,7 @@ describe('a colour call of three people, from a wish to a lock and after', () =>
   }
 
   beforeAll(async () => {
-    ines = await join('photographer', 'Ines')
-    tobin = await join('assistant', 'Tobin')
-    pell = await join('client', 'Pell')
+    [ines, tobin, pell] = await Promise.all([join('photographer', 'Ines'), join('assistant', 'Tobin'), join('client', 'Pell')])
     await Promise.all([ines, tobin, pell].map((each) => each.live()))
   })
   afterAll(async () => {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import type { BrowserContext, Locator, Page } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 import { LookPicture } from '../../shared-core/predict/lookPicture.ts'
@@ -60,7 +60,7 @@ describe('a reference is matched', () => {
   let context: BrowserContext
   let ines: BoardPage
   let page: Page
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.live()
@@ -74,7 +74,24 @@ describe('a reference is matched', () => {
   })
   afterEach(async () => {
     expect(ines.troubles).toEqual([])
-    await context.close()
+  })
+  afterAll(async () => {
+    await context?.close()
+  })
+
+  it('a colour is taken off the Frame by mouse or by keys, and Escape leaves it', async () => {
+    const take = match(page).getByRole('button', { name: 'From the Frame' })
+    const mark = page.getByRole('button', { name: /^Take a colour from the Frame/ })
+    await take.click()
+    await mark.waitFor()
+    await page.keyboard.press('Escape')
+    await mark.waitFor({ state: 'detached' })
+    expect(await match(page).getByText(/^Wanted:/).count()).toBe(0)
+    await take.press('Enter')
+    await page.keyboard.press('Shift+ArrowUp')
+    await page.keyboard.press('Enter')
+    await match(page).getByText('from the Frame', { exact: true }).waitFor()
+    await nearest(page).waitFor()
   })
 
   it('a picture made with a known sheet: dropped, the colour of the cheek taken, that sheet comes first; applied, undone', async () => {
@@ -110,21 +127,6 @@ describe('a reference is matched', () => {
     for (let i = 0; i < 6; i++) await page.keyboard.press('Shift+ArrowRight')
     expect(await dropper.getAttribute('aria-label')).toMatch(/^Eye-dropper at 62 % from the left/)
     await match(page).getByText(/only paint or retouch would do it/).waitFor({ state: 'detached' })
-  })
-
-  it('a colour is taken off the Frame by mouse or by keys, and Escape leaves it', async () => {
-    const take = match(page).getByRole('button', { name: 'From the Frame' })
-    const mark = page.getByRole('button', { name: /^Take a colour from the Frame/ })
-    await take.click()
-    await mark.waitFor()
-    await page.keyboard.press('Escape')
-    await mark.waitFor({ state: 'detached' })
-    expect(await match(page).getByText(/^Wanted:/).count()).toBe(0)
-    await take.press('Enter')
-    await page.keyboard.press('Shift+ArrowUp')
-    await page.keyboard.press('Enter')
-    await match(page).getByText('from the Frame', { exact: true }).waitFor()
-    await nearest(page).waitFor()
   })
 
   it('what is no picture is said to be none, and what was there stays', async () => {

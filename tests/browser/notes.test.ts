@@ -1,8 +1,8 @@
 import type { BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
-import { demoJob, PHONE } from './demoJob.ts'
+import { demoJob, KEPT, LAPTOP, PHONE } from './demoJob.ts'
 
 interface Place { readonly x: number; readonly y: number }
 
@@ -39,13 +39,16 @@ describe('notes in pencil', () => {
   let ines: BoardPage
   let pell: BoardPage
 
-  beforeEach(async () => {
-    contexts = await Promise.all([job.newContext(), job.newContext()])
-    ines = await BoardPage.join(contexts[0]!, job.server.links.photographer, 'Ines')
-    pell = await BoardPage.join(contexts[1]!, job.server.links.client, 'Pell')
+  beforeAll(async () => {
+    contexts = await Promise.all([job.newContext({ ...LAPTOP, ...KEPT }), job.newContext({ ...LAPTOP, ...KEPT })])
+    const joined = await Promise.all([
+      BoardPage.join(contexts[0]!, job.server.links.photographer, 'Ines'), BoardPage.join(contexts[1]!, job.server.links.client, 'Pell'),
+    ])
+    ines = joined[0]
+    pell = joined[1]
     await Promise.all([ines.live(), pell.live(), drawn(ines.page), drawn(pell.page)])
   })
-  afterEach(async () => {
+  afterAll(async () => {
     await Promise.all(contexts.map((context) => context.close()))
     expect([...ines.troubles, ...pell.troubles]).toEqual([])
   })
@@ -119,6 +122,7 @@ describe('notes in pencil', () => {
     await pell.ready()
     await notesButton(pell.page).waitFor()
     expect(await notesButton(pell.page).textContent()).toBe('Notes')
+    await sheet(ines.page).getByRole('button', { name: 'Put away' }).click()
   })
 
   it('notes and strokes that two people make offline are whole on both once they are back', async () => {

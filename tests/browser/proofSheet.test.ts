@@ -1,5 +1,5 @@
 import type { BrowserContext } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
 import { demoJob, PHONE } from './demoJob.ts'
@@ -10,17 +10,17 @@ describe('looks side by side', () => {
   let ines: BoardPage
   let tobin: BoardPage
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     tobin = await BoardPage.join(context, job.server.links.assistant, 'Tobin')
-    for (const { page } of [ines, tobin]) {
+    await Promise.all([ines, tobin].map(async ({ page }) => {
       await page.getByRole('button', { name: /^Look: / }).click()
       await page.getByRole('button', { name: 'Looks side by side…' }).click()
       await page.locator('.proof canvas[data-picture="drawn"]').nth(1).waitFor()
-    }
+    }))
   })
-  afterEach(async () => {
+  afterAll(async () => {
     await context?.close()
   })
 

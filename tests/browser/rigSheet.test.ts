@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
-import { demoJob, LAPTOP, PHONE } from './demoJob.ts'
+import { demoJob, KEPT, LAPTOP, PHONE } from './demoJob.ts'
 
 describe('the rig sheet on two phones in a basement', () => {
   const job = demoJob()
@@ -10,7 +10,7 @@ describe('the rig sheet on two phones in a basement', () => {
   it('is built without a network and merges whole, and a late move is shown on the stand it touches', async () => {
     const ines = await BoardPage.join(await job.newContext(LAPTOP), job.server.links.photographer, 'Ines')
     const [tobin, yara] = await Promise.all(['Tobin', 'Yara'].map(async (name) => {
-      const context = await job.newContext(PHONE)
+      const context = await job.newContext({ ...PHONE, ...KEPT })
       const page = await openedOnPhone(await context.newPage(), job.server.links.assistant, name)
       await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
       // Kept on the device: otherwise the sheet would say that it cannot be opened again without a network.

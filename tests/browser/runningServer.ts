@@ -15,10 +15,10 @@ export interface RunningServer {
 }
 
 /** `npm start` in a process of its own, as people run it, on a free port and a data folder of its own. */
-export async function startServer(options: { dataDir?: string; port?: number } = {}): Promise<RunningServer> {
+export async function startServer(options: { dataDir?: string; port?: number; env?: Readonly<Record<string, string>> } = {}): Promise<RunningServer> {
   const dataDir = options.dataDir ?? mkdtempSync(join(tmpdir(), 'halfstop-'))
   const child = spawn(process.execPath, ['--import', 'tsx', 'server/start.ts', '--no-build'], {
-    env: { ...process.env, PORT: String(options.port ?? 0), DATA_DIR: dataDir, LOG_LEVEL: 'warn' },
+    env: { ...process.env, PORT: String(options.port ?? 0), DATA_DIR: dataDir, LOG_LEVEL: 'warn', ...options.env },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
   const text = await textUntil(child, 'Stop with Ctrl+C')

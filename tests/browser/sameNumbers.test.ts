@@ -5,7 +5,7 @@ import type { Browser } from 'playwright-core'
 import { build, type Rolldown } from 'vite'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
-import { launchChromium } from './chromium.ts'
+import { sharedChromium } from './chromium.ts'
 import { firstDifference } from './firstDifference.ts'
 import { predictionsOfDemo } from './predictionsOfDemo.ts'
 
@@ -39,11 +39,10 @@ describe('same plan, same numbers', () => {
     })
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
     address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`
-    browser = await launchChromium()
+    browser = await sharedChromium()
   })
 
   afterAll(async () => {
-    await browser?.close()
     server?.close()
   })
 

@@ -1,5 +1,5 @@
 import type { BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
 import { demoJob } from './demoJob.ts'
@@ -9,16 +9,22 @@ describe('the screen check', () => {
   let context: BrowserContext
   let ines: BoardPage
   let page: Page
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.client, 'Saskia')
     page = ines.page
+  })
+  beforeEach(async () => {
     await page.getByRole('button', { name: 'Agree', exact: true }).click()
     await page.getByRole('button', { name: /^Screen check/ }).click()
   })
   afterEach(async () => {
-    await context?.close()
     expect(ines.troubles).toEqual([])
+    await page.keyboard.press('Escape')
+    await expect.poll(() => page.locator('.full-page').count()).toBe(0)
+  })
+  afterAll(async () => {
+    await context?.close()
   })
   const touch = (name: string) => page.getByRole('button', { name, exact: true }).click()
 

@@ -1,6 +1,6 @@
 import axe from 'axe-core'
 import type { BrowserContext } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
 import { demoJob } from './demoJob.ts'
 
@@ -10,7 +10,7 @@ describe('snags on a board of three', () => {
   let ines: BoardPage
   let tobin: BoardPage
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     tobin = await BoardPage.join(context, job.server.links.assistant, 'Tobin')
@@ -18,7 +18,9 @@ describe('snags on a board of three', () => {
   })
   afterEach(async () => {
     expect([...ines.troubles, ...tobin.troubles]).toEqual([])
-    await context.close()
+  })
+  afterAll(async () => {
+    await context?.close()
   })
 
   const snags = (board: BoardPage) => board.page.getByRole('region', { name: 'Snags' })

@@ -1,5 +1,5 @@
 import type { BrowserContext, Locator } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
 import { demoJob } from './demoJob.ts'
@@ -9,7 +9,7 @@ describe('spill is cured, and what must not drift is said', () => {
   let context: BrowserContext
   let ines: BoardPage
   let snags: Locator
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.live()
@@ -17,7 +17,9 @@ describe('spill is cured, and what must not drift is said', () => {
   })
   afterEach(async () => {
     expect(ines.troubles).toEqual([])
-    await context.close()
+  })
+  afterAll(async () => {
+    await context?.close()
   })
 
   it('a cure is found, looked at and applied: its line goes quiet, and speaks again after one undo', async () => {

@@ -1,7 +1,7 @@
 import type { Browser, BrowserContext } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
-import { launchChromium } from './chromium.ts'
+import { sharedChromium } from './chromium.ts'
 import { LAPTOP } from './demoJob.ts'
 import { startServer, type RunningServer } from './runningServer.ts'
 
@@ -15,13 +15,8 @@ describe('three people on one board', () => {
   let saskia: BoardPage
 
   beforeAll(async () => {
-    browser = await launchChromium()
-  })
-  afterAll(async () => {
-    await browser?.close()
-  })
-
-  beforeEach(async () => {
+    browser = await sharedChromium()
+    // One of its own: it is killed.
     server = await startServer()
     context = await browser.newContext(LAPTOP)
     ines = await BoardPage.join(context, server.links.photographer, 'Ines')
@@ -30,8 +25,10 @@ describe('three people on one board', () => {
   })
   afterEach(async () => {
     expect([...ines.troubles, ...tobin.troubles, ...saskia.troubles]).toEqual([])
-    await context.close()
-    await server.stop()
+  })
+  afterAll(async () => {
+    await context?.close()
+    await server?.stop()
   })
 
   it('the key leaves the address bar, and each tab keeps its own seat', async () => {
@@ -44,6 +41,24 @@ describe('three people on one board', () => {
       await board.live()
     }))
     await ines.page.getByRole('button', { name: /^3 here/ }).waitFor()
+  })
+
+  it('undo takes back one’s own work and never another’s', async () => {
+    const start = { A: await ines.numbers('A'), B: await ines.numbers('B') }
+    await ines.stepPower('A', 3)
+    const inesDid = await ines.numbersAfter('A', start.A)
+    await tobin.untilNumbers('A', inesDid)
+    await tobin.stepPower('B', -4)
+    const tobinDid = await tobin.numbersAfter('B', start.B)
+    await ines.untilNumbers('B', tobinDid)
+    while (await ines.page.getByRole('button', { name: 'Undo' }).isEnabled()) await ines.undo()
+    for (const board of [ines, tobin]) {
+      await board.untilNumbers('A', start.A)
+      await board.untilNumbers('B', tobinDid)
+    }
+    await tobin.undo()
+    await expect.poll(() => tobin.numbers('B')).not.toBe(tobinDid)
+    expect(await tobin.numbers('A')).toBe(start.A)
   })
 
   it('two lights dragged at once both end where each hand left them, and each sees the other while it moves', async () => {
@@ -71,24 +86,6 @@ describe('three people on one board', () => {
     await saskia.ready()
     await saskia.untilNumbers('A', moved.A)
     await saskia.untilNumbers('B', moved.B)
-  })
-
-  it('undo takes back one’s own work and never another’s', async () => {
-    const start = { A: await ines.numbers('A'), B: await ines.numbers('B') }
-    await ines.stepPower('A', 3)
-    const inesDid = await ines.numbersAfter('A', start.A)
-    await tobin.untilNumbers('A', inesDid)
-    await tobin.stepPower('B', -4)
-    const tobinDid = await tobin.numbersAfter('B', start.B)
-    await ines.untilNumbers('B', tobinDid)
-    while (await ines.page.getByRole('button', { name: 'Undo' }).isEnabled()) await ines.undo()
-    for (const board of [ines, tobin]) {
-      await board.untilNumbers('A', start.A)
-      await board.untilNumbers('B', tobinDid)
-    }
-    await tobin.undo()
-    await expect.poll(() => tobin.numbers('B')).not.toBe(tobinDid)
-    expect(await tobin.numbers('A')).toBe(start.A)
   })
 
   it('a client without the pen moves nothing; with it, something; and gives it back', async () => {

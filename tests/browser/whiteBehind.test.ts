@@ -1,5 +1,5 @@
-import type { BrowserContext, Locator, Page } from 'playwright-core'
-import { afterEach, describe, expect, it } from 'vitest'
+import type { Locator, Page } from 'playwright-core'
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
 import { demoJob } from './demoJob.ts'
@@ -17,27 +17,26 @@ async function stopsOf(page: Page, word: 'rim' | '' = ''): Promise<number> {
 
 describe('white behind', () => {
   const job = demoJob()
-  let context: BrowserContext
   let ines: BoardPage
-  afterEach(async () => {
-    expect(ines.troubles).toEqual([])
-    await context.close()
+  let page: Page
+  beforeAll(async () => {
+    ines = await open('photographer', 'Ines')
+    page = ines.page
   })
+  afterEach(() => expect(ines.troubles).toEqual([]))
 
-  async function open(role: 'photographer' | 'client'): Promise<Page> {
-    context = await job.newContext()
-    ines = await BoardPage.join(context, job.server.links[role], 'Ines')
-    await ines.live()
-    const { page } = ines
+  async function open(role: 'photographer' | 'client', name: string): Promise<BoardPage> {
+    const board = await BoardPage.join(await job.newContext(), job.server.links[role], name)
+    await board.live()
+    const { page } = board
     await page.getByRole('button', { name: /^Look: .*Change look$/ }).click()
     await page.getByRole('dialog', { name: 'Looks of this job' }).getByRole('button', { name: LOOK_2, exact: true }).click()
     await page.getByRole('navigation', { name: 'The set' }).getByRole('button', { name: 'Backdrop', exact: true }).click()
     await curve(page).waitFor()
-    return page
+    return board
   }
 
   it('at just white every corner is white, a third under it none may be said to be; the rim follows the push stop for stop', async () => {
-    const page = await open('photographer')
     const before = await ines.numbers('B')
     await curve(page).focus()
     await page.keyboard.press('Home')
@@ -58,7 +57,6 @@ describe('white behind', () => {
   })
 
   it('is dragged along by the mouse, the Frame following; let go of it is one edit, and one undo', async () => {
-    const page = await open('photographer')
     const [b, d] = [await ines.numbers('B'), await ines.numbers('D')]
     const background = page.getByRole('region', { name: 'Frame' })
     const white = await background.screenshot()
@@ -79,7 +77,6 @@ describe('white behind', () => {
   })
 
   it('lists the drawer’s sheets, gentlest rim first, pale before saturated; looks at one, applies it, and undo takes it back', async () => {
-    const page = await open('photographer')
     const before = await ines.numbers('B')
     await region(page).getByText(/^Trying the drawer’s sheets/).waitFor({ state: 'detached' })
     for (const fold of await region(page).locator('summary').all()) await fold.click()
@@ -104,12 +101,15 @@ describe('white behind', () => {
   })
 
   it('who may only look reads the curve and moves nothing', async () => {
-    const page = await open('client')
-    const before = await ines.numbers('B')
-    await curve(page).focus()
-    await page.keyboard.press('Alt+ArrowLeft')
-    expect(await curve(page).getAttribute('aria-disabled')).toBe('true')
-    expect(await ines.numbers('B')).toBe(before)
-    expect(await region(page).getByRole('button', { name: 'To just white' }).count()).toBe(0)
+    await page.close()
+    const saskia = await open('client', 'Saskia')
+    const { page: hers } = saskia
+    const before = await saskia.numbers('B')
+    await curve(hers).focus()
+    await hers.keyboard.press('Alt+ArrowLeft')
+    expect(await curve(hers).getAttribute('aria-disabled')).toBe('true')
+    expect(await saskia.numbers('B')).toBe(before)
+    expect(await region(hers).getByRole('button', { name: 'To just white' }).count()).toBe(0)
+    expect(saskia.troubles).toEqual([])
   })
 })

@@ -1,6 +1,6 @@
 import axe from 'axe-core'
 import type { BrowserContext, Locator } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { BoardPage } from './boardPage.ts'
 import { demoJob } from './demoJob.ts'
 
@@ -9,15 +9,18 @@ describe('doing without', () => {
   let context: BrowserContext
   let ines: BoardPage
   let without: Locator
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await job.newContext()
     ines = await BoardPage.join(context, job.server.links.photographer, 'Ines')
     await ines.live()
     without = ines.page.getByRole('region', { name: 'Do without', exact: true })
   })
   afterEach(async () => {
-    await context.close()
     expect(ines.troubles).toEqual([])
+    await ines.leaveAsk()
+  })
+  afterAll(async () => {
+    await context?.close()
   })
 
   const openKit = async (): Promise<void> => {
