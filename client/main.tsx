@@ -8,11 +8,14 @@ import { keepShell } from './connection/shellKept.ts'
 import { reloadOnStaleBuild } from './shell/faults/staleBuild.ts'
 import { showTheme } from './theme/useTheme.ts'
 
+/** Keeping the page costs as much as opening it: the first picture comes before. */
+const KEEP_AFTER_MS = 4_000
+
 const root = document.getElementById('root')
 if (root === null) throw new Error('The page has no #root to draw into')
 showTheme()
 reloadOnStaleBuild()
-addEventListener('load', () => void keepShell())
+addEventListener('load', () => setTimeout(() => void keepShell(), KEEP_AFTER_MS))
 createRoot(root).render(
   <StrictMode>
     <App />

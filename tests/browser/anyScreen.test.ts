@@ -1,12 +1,20 @@
 import type { BrowserContextOptions, Page } from 'playwright-core'
-import { describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { demoJob, LAPTOP, PHONE } from './demoJob.ts'
 
-const TABLET = { viewport: { width: 1024, height: 1366 } } as const
-const ON_ITS_SIDE = { ...PHONE, viewport: { width: 844, height: 390 } } as const
+const TABLET = { width: 1024, height: 1366 } as const
+const ON_ITS_SIDE = { width: 844, height: 390 } as const
 
 describe('the board on any screen', () => {
   const job = demoJob()
+  let desk: Page
+  let phone: Page
+  beforeAll(async () => {
+    [desk, phone] = await Promise.all([boardOn(LAPTOP), boardOn(PHONE)])
+  })
+  afterAll(async () => {
+    for (const page of [desk, phone]) await page?.context().close()
+  })
 
   /** The photographer's board on such a screen, as its first picture is drawn. */
   async function boardOn(screen: BrowserContextOptions): Promise<Page> {
@@ -18,29 +26,14 @@ describe('the board on any screen', () => {
     return page
   }
 
-  it('gives the picture most of the height of a phone held on its side', async () => {
-    const page = await boardOn(ON_ITS_SIDE)
-    const print = (await page.locator('.frame-print').boundingBox())!
-    expect(print.height).toBeGreaterThan(ON_ITS_SIDE.viewport.height * 0.6)
-    for (const flip of ['Ladder', 'Floor', 'Job']) {
-      await page.getByRole('button', { name: flip, exact: true }).tap()
-      await page.getByRole('main', { name: flip }).waitFor()
-    }
-    await page.context().close()
-  })
-
-  it('lays no word of the top bar over another on a tablet held upright', async () => {
-    const page = await boardOn(TABLET)
-    const boxes = await page.locator('.top-bar :is(h1, button, input)').evaluateAll((all) =>
-      all.map((each) => each.getBoundingClientRect()).filter(({ width }) => width > 0).map(({ left, right }) => [left, right] as const).sort((a, b) => a[0] - b[0]))
-    expect(boxes.length).toBeGreaterThan(8)
-    boxes.slice(1).forEach(([left], i) => expect(left).toBeGreaterThanOrEqual(boxes[i]![1] - 0.5))
-    expect(boxes.at(-1)![1]).toBeLessThanOrEqual(TABLET.viewport.width)
-    await page.context().close()
-  })
+  async function turnedTo(page: Page, viewport: { readonly width: number; readonly height: number }): Promise<Page> {
+    await page.setViewportSize(viewport)
+    await page.locator('.frame-print canvas[data-picture="drawn"]').waitFor()
+    return page
+  }
 
   it('keeps the picture in its place while a light is seen alone, and the whole of the Ladder’s words', async () => {
-    const page = await boardOn(LAPTOP)
+    const page = desk
     const before = await page.locator('.frame-print').boundingBox()
     for (const single of await page.locator('.single-picture').all()) {
       await single.focus()
@@ -56,11 +49,10 @@ describe('the board on any screen', () => {
       await page.locator('.ladder-readout').getByText(`${letter} · `).waitFor()
       expect(await cutOff()).toEqual([])
     }
-    await page.context().close()
   })
 
   it('picks on a phone what the finger is nearest to, and keeps the size of the picture', async () => {
-    const page = await boardOn(PHONE)
+    const page = phone
     const size = async () => {
       const { width, height } = (await page.locator('.frame-print').boundingBox())!
       return { width, height }
@@ -83,6 +75,24 @@ describe('the board on any screen', () => {
     const lips = (await page.locator('.area-marks [data-area="lips"]').boundingBox())!
     await page.touchscreen.tap(lips.x + lips.width / 2, lips.y + lips.height / 2)
     await page.locator('.note-composer').filter({ hasText: /lips/i }).waitFor()
-    await page.context().close()
+  })
+
+  it('gives the picture most of the height of a phone held on its side', async () => {
+    const page = await turnedTo(phone, ON_ITS_SIDE)
+    const print = (await page.locator('.frame-print').boundingBox())!
+    expect(print.height).toBeGreaterThan(ON_ITS_SIDE.height * 0.6)
+    for (const flip of ['Ladder', 'Floor', 'Job']) {
+      await page.getByRole('button', { name: flip, exact: true }).tap()
+      await page.getByRole('main', { name: flip }).waitFor()
+    }
+  })
+
+  it('lays no word of the top bar over another on a tablet held upright', async () => {
+    const page = await turnedTo(desk, TABLET)
+    const boxes = await page.locator('.top-bar :is(h1, button, input)').evaluateAll((all) =>
+      all.map((each) => each.getBoundingClientRect()).filter(({ width }) => width > 0).map(({ left, right }) => [left, right] as const).sort((a, b) => a[0] - b[0]))
+    expect(boxes.length).toBeGreaterThan(8)
+    boxes.slice(1).forEach(([left], i) => expect(left).toBeGreaterThanOrEqual(boxes[i]![1] - 0.5))
+    expect(boxes.at(-1)![1]).toBeLessThanOrEqual(TABLET.width)
   })
 })

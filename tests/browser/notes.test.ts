@@ -122,7 +122,8 @@ describe('notes in pencil', () => {
     await pell.ready()
     await notesButton(pell.page).waitFor()
     expect(await notesButton(pell.page).textContent()).toBe('Notes')
-    await sheet(ines.page).getByRole('button', { name: 'Put away' }).click()
+    if (await sheet(ines.page).isVisible()) await notesButton(ines.page).click()
+    await sheet(ines.page).waitFor({ state: 'detached' })
   })
 
   it('notes and strokes that two people make offline are whole on both once they are back', async () => {
