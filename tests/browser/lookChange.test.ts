@@ -5,16 +5,16 @@ import { describe, expect, it } from 'vitest'
 import { readJobFile } from '../../shared-core/plan/read.ts'
 import { axeFaults } from './axeFaults.ts'
 import { BoardPage } from './boardPage.ts'
-import { demoJob, LAPTOP, PHONE } from './demoJob.ts'
+import { demoJob, KEPT, LAPTOP, PHONE } from './demoJob.ts'
 import { zipEntries } from './zipEntries.ts'
 
 describe('from one look to the next, and what is left of both', () => {
   const job = demoJob()
 
   it('moves are ticked by two, what stood is recorded without a network, and the folder for retouch is made', async () => {
-    const laptop = await job.newContext(LAPTOP)
+    const laptop = await job.newContext({ ...LAPTOP, ...KEPT })
     const ines = await BoardPage.join(laptop, job.server.links.photographer, 'Ines')
-    const phone = await job.newContext(PHONE)
+    const phone = await job.newContext({ ...PHONE, ...KEPT })
     const tobin = await phone.newPage()
     await tobin.goto(job.server.links.assistant)
     await tobin.getByLabel('Your name').fill('Tobin')
