@@ -1,15 +1,8 @@
 import type { DocumentKey, JobRecord, KeptDocument, KeptThing, LinkRecord, NewJob, SealedVote, SeatRecord, Store } from './store.ts'
 import { StoreError } from './storeError.ts'
-import { closeSqliteDatabase, holdAlone, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type Durability, type SqliteDatabase, type SqliteStatement } from './sqliteDatabase.ts'
+import { closeSqliteDatabase, holdAlone, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type Durability, type SqliteDatabase } from './sqliteDatabase.ts'
+import { SqliteAppends } from './sqliteAppends.ts'
 import { linkOfRow, SEAT_COLUMNS, seatOfRow, type LinkRow, type SeatRow } from './sqliteRows.ts'
-
-interface PendingAppend {
-  readonly key: DocumentKey
-  readonly update: Uint8Array
-  readonly onlyBehind: number | undefined
-  readonly resolve: (sequence: number) => void
-  readonly reject: (error: StoreError) => void
-}
 
 /** A probe must need about as much room as an edit does, or it would say yes on a disk with a few bytes left. */
 const PROBE_BYTES = 8_192
@@ -18,25 +11,13 @@ const PROBE_BYTES = 8_192
 const MOST_PAGES = 4_294_967_294
 
 /**
- * A commit holds the whole relay up for as long as it takes, some tens of microseconds on a quiet disk and far more on a
- * busy one. With many rooms at once they are therefore shared; a lone edit never waits for company.
- */
-const COMMIT_EVERY_MS = 4
-
-/** Remembering so many documents' last sequences saves a query an append. */
-const REMEMBERED_SEQUENCES = 10_000
-
-/**
  * Keeps everything in one SQLite file in write-ahead mode. Appends of one turn of the event loop, whatever their
  * documents, share one transaction.
  */
 export class SqliteStore implements Store {
   readonly #letGo: () => void
   readonly #database: SqliteDatabase
-  readonly #insertUpdateStatement: SqliteStatement
-  readonly #lastSequences = new Map<string, number>()
-  #pending: PendingAppend[] = []
-  #lastCommitMs = -Infinity
+  readonly #appends: SqliteAppends
   #closed = false
 
   /**
@@ -51,8 +32,7 @@ export class SqliteStore implements Store {
       this.#letGo()
       throw thrown
     }
-    this.#insertUpdateStatement = this.#database.prepare(
-      'INSERT INTO updates (job_id, document, sequence, bytes) VALUES (?, ?, ?, ?)')
+    this.#appends = new SqliteAppends(this.#database)
   }
 
   /** Lets the file grow no larger than that; beyond it the store is full. Null takes the limit away. */
@@ -69,11 +49,8 @@ export class SqliteStore implements Store {
   }
 
   append(key: DocumentKey, update: Uint8Array, onlyBehind?: number): Promise<number> {
-    return new Promise((resolve, reject) => {
-      if (this.#closed) return reject(new StoreError('closed', 'the store was closed'))
-      this.#pending.push({ key, update, onlyBehind, resolve, reject })
-      if (this.#pending.length === 1) this.#commitSoon()
-    })
+    if (this.#closed) return Promise.reject(new StoreError('closed', 'the store was closed'))
+    return this.#appends.append(key, update, onlyBehind)
   }
 
   async compact({ jobId, document }: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void> {
@@ -84,7 +61,7 @@ export class SqliteStore implements Store {
       if (row === undefined || row.last === null) return
       this.#database.prepare('DELETE FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?')
         .run(jobId, document, row.last)
-      this.#insertUpdateStatement.run(jobId, document, row.last, snapshot)
+      this.#appends.insert({ jobId, document }, row.last, snapshot)
     })
   }
 
@@ -92,7 +69,7 @@ export class SqliteStore implements Store {
     this.#transact(() => {
       this.#database.prepare('INSERT INTO jobs (job_id, created_ms) VALUES (?, ?)').run(jobId, createdMs)
       for (const link of links) this.#insertLink(link)
-      for (const { document, update } of documents) this.#insertUpdate({ key: { jobId, document }, update, onlyBehind: undefined })
+      for (const { document, update } of documents) this.#appends.insert({ jobId, document }, 1, update)
     })
   }
 
@@ -193,62 +170,10 @@ export class SqliteStore implements Store {
 
   async close(): Promise<void> {
     if (this.#closed) return
-    this.#commitPending()
+    this.#appends.commitPending()
     this.#closed = true
     closeSqliteDatabase(this.#database)
     this.#letGo()
-  }
-
-  /** At the end of this turn of the event loop; a little later when the last commit has only just been. */
-  #commitSoon(): void {
-    const waitMs = this.#lastCommitMs + COMMIT_EVERY_MS - performance.now()
-    if (waitMs <= 0) setImmediate(() => this.#commitPending())
-    else setTimeout(() => this.#commitPending(), waitMs)
-  }
-
-  /** One transaction for all that wait. Should it fail for one update's own fault, the others get one of their own. */
-  #commitPending(): void {
-    const batch = this.#pending
-    this.#pending = []
-    this.#lastCommitMs = performance.now()
-    const [only] = batch
-    if (only === undefined) return
-    if (batch.length === 1) return this.#commitAlone(only)
-    try {
-      const sequences = this.#transact(() => batch.map((append) => this.#insertUpdate(append)))
-      batch.forEach((append, index) => append.resolve(sequences[index] as number))
-    } catch (thrown) {
-      const error = storeErrorOf(thrown)
-      if (error.trouble === 'other' || error.trouble === 'conflict') batch.forEach((append) => this.#commitAlone(append))
-      else batch.forEach((append) => append.reject(error))
-    }
-  }
-
-  /** A single statement is a transaction of its own, and three times as cheap as one spelt out. */
-  #commitAlone(append: PendingAppend): void {
-    try {
-      append.resolve(this.#insertUpdate(append))
-    } catch (thrown) {
-      this.#lastSequences.clear()
-      append.reject(storeErrorOf(thrown))
-    }
-  }
-
-  #insertUpdate({ key, update, onlyBehind }: Pick<PendingAppend, 'key' | 'update' | 'onlyBehind'>): number {
-    const name = `${key.jobId}/${key.document}`
-    const last = this.#lastSequences.get(name) ?? this.#lastSequence(key)
-    if (onlyBehind !== undefined && last !== onlyBehind) throw new StoreError('conflict', 'the document has moved on')
-    const sequence = last + 1
-    this.#insertUpdateStatement.run(key.jobId, key.document, sequence, update)
-    if (this.#lastSequences.size >= REMEMBERED_SEQUENCES) this.#lastSequences.clear()
-    this.#lastSequences.set(name, sequence)
-    return sequence
-  }
-
-  #lastSequence({ jobId, document }: DocumentKey): number {
-    const [row] = this.#all<{ last: number | null }>(
-      'SELECT max(sequence) AS last FROM updates WHERE job_id = ? AND document = ?', jobId, document)
-    return row?.last ?? 0
   }
 
   #insertLink(link: LinkRecord): void {
@@ -260,13 +185,7 @@ export class SqliteStore implements Store {
 
   #transact<Value>(work: () => Value): Value {
     this.#mustBeOpen()
-    try {
-      return inTransaction(this.#database, work)
-    } catch (thrown) {
-      // What was counted inside did not happen.
-      this.#lastSequences.clear()
-      throw thrown
-    }
+    return inTransaction(this.#database, work)
   }
 
   #run(sql: string, ...values: readonly unknown[]): void {
