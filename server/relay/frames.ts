@@ -1,8 +1,7 @@
 import * as decoding from 'lib0/decoding'
-import * as encoding from 'lib0/encoding'
 import * as authProtocol from 'y-protocols/auth'
 import * as syncProtocol from 'y-protocols/sync'
-import { webSocketFrame } from './webSocketFrame.ts'
+import { openWebSocketFrame } from './webSocketFrame.ts'
 
 /** Kinds of message on the wire of stock y-websocket. */
 export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3 } as const
@@ -58,31 +57,31 @@ export function changeFrame(update: Uint8Array): Buffer {
 }
 
 export function presenceFrame(awarenessUpdate: Uint8Array): Buffer {
-  return frame((encoder) => {
-    encoding.writeVarUint(encoder, MESSAGE.awareness)
-    encoding.writeVarUint8Array(encoder, awarenessUpdate)
-  })
+  return frameOf([MESSAGE.awareness], awarenessUpdate)
 }
 
 /** `reason` is shown to the person by clients that show anything. */
 export function deniedFrame(reason: string): Buffer {
-  return frame((encoder) => {
-    encoding.writeVarUint(encoder, MESSAGE.auth)
-    authProtocol.writePermissionDenied(encoder, reason)
-  })
+  return frameOf([MESSAGE.auth, authProtocol.messagePermissionDenied], Buffer.from(reason, 'utf8'))
 }
 
 function syncFrame(step: number, bytes: Uint8Array): Buffer {
-  return frame((encoder) => {
-    encoding.writeVarUint(encoder, MESSAGE.sync)
-    encoding.writeVarUint(encoder, step)
-    encoding.writeVarUint8Array(encoder, bytes)
-  })
+  return frameOf([MESSAGE.sync, step], bytes)
 }
 
-/** Ready for the wire, so that the same bytes go to every receiver without any work for each. */
-function frame(write: (encoder: encoding.Encoder) => void): Buffer {
-  const encoder = encoding.createEncoder()
-  write(encoder)
-  return webSocketFrame(encoding.toUint8Array(encoder))
+/**
+ * Kinds of less than 128 and one field of bytes, as lib0 writes them (length in groups of seven bits, least first), ready
+ * for the wire, so that the same bytes go to every receiver without any work for each.
+ */
+function frameOf(kinds: readonly number[], field: Uint8Array): Buffer {
+  let lengthBytes = 1
+  for (let rest = field.byteLength; rest > 127; rest = Math.floor(rest / 128)) lengthBytes += 1
+  const { frame, start } = openWebSocketFrame(kinds.length + lengthBytes + field.byteLength)
+  let at = start
+  for (const kind of kinds) frame[at++] = kind
+  let rest = field.byteLength
+  for (; rest > 127; rest = Math.floor(rest / 128)) frame[at++] = 128 | (rest & 127)
+  frame[at++] = rest
+  frame.set(field, at)
+  return frame
 }

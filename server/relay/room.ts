@@ -226,10 +226,10 @@ export class Room {
   }
 
   async #take(document: SharedDocument, changes: readonly Change[]): Promise<void> {
-    if (await isFull(document, this.key, this.#house)) return refuseAll(changes, 'document-full')
+    if (document.bytes > this.#house.limits.documentBytes && await isFull(document, this.key, this.#house)) return refuseAll(changes, 'document-full')
     let applied
     try {
-      applied = document.apply(changes.map((change) => change.update))
+      applied = document.apply(changes.map((change) => change.update), !changes.some((change) => change.isAnswer))
     } catch {
       return this.#takeOneByOne(document, changes)
     }

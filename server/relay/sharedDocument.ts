@@ -1,3 +1,4 @@
+import * as decoding from 'lib0/decoding'
 import * as Y from 'yjs'
 import { upgradeDocument } from '../../shared-core/document/upgradeDocument.ts'
 import type { DocumentKey, DocumentLog } from '../store/store.ts'
@@ -101,17 +102,25 @@ export class SharedDocument {
     return merged(this.#news)
   }
 
-  /** @throws when an update cannot be integrated; the document must then be reloaded. */
-  apply(updates: readonly Uint8Array[]): Applied {
+  /**
+   * @param isLive whether these say what somebody has just done and nothing else, as answers to "what am I missing" do not
+   * @throws when an update cannot be integrated; the document must then be reloaded.
+   */
+  apply(updates: readonly Uint8Array[], isLive = false): Applied {
     const incomplete = new Set<number>()
+    const asItCame = isLive && updates.length === 1 ? this.#wholeNews(updates[0] as Uint8Array) : null
     this.#news = []
+    // What is new throughout is the news as it is; Yjs would write the same anew.
+    if (asItCame !== null) this.#doc.off('update', this.#noteNews)
     this.#doc.transact(() => {
       updates.forEach((update, index) => {
         Y.applyUpdate(this.#doc, update)
         if (this.#dropUnresolved()) incomplete.add(index)
       })
+      if (asItCame === null || incomplete.size > 0) this.#doc.on('update', this.#noteNews)
     })
-    return { news: merged(this.#news), incomplete }
+    this.#doc.on('update', this.#noteNews)
+    return { news: incomplete.size === 0 && asItCame !== null ? asItCame : merged(this.#news), incomplete }
   }
 
   /**
@@ -162,7 +171,7 @@ export class SharedDocument {
     const missed = isNothingMissed ? null : merged((await this.#log.readDocument(this.#key, before)).updates)
     const doc = new Y.Doc()
     doc.transact(() => kept.updates.forEach((update) => Y.applyUpdate(doc, update)))
-    doc.on('update', (update: Uint8Array) => this.#news.push(update))
+    doc.on('update', this.#noteNews)
     this.#doc.destroy()
     this.#doc = doc
     this.#lastSequence = kept.lastSequence
@@ -185,6 +194,20 @@ export class SharedDocument {
 
   destroy(): void {
     this.#doc.destroy()
+  }
+
+  readonly #noteNews = (update: Uint8Array): void => {
+    this.#news.push(update)
+  }
+
+  /** The update when it is one client's alone and nothing of it was here before; null for any other. */
+  #wholeNews(update: Uint8Array): Uint8Array | null {
+    const decoder = decoding.createDecoder(update)
+    const clients = decoding.readVarUint(decoder)
+    if (clients !== 1 || decoding.readVarUint(decoder) === 0) return null
+    const client = decoding.readVarUint(decoder)
+    const clock = decoding.readVarUint(decoder)
+    return clock >= Y.getState(this.#doc.store, client) ? update : null
   }
 
   /**
