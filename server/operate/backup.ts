@@ -2,6 +2,7 @@ import Database from 'libsql'
 import { chmodSync, closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
 import type pg from 'pg'
 import { inTransaction, openSqliteDatabase, pragma, storeErrorOf, type SqliteDatabase } from '../store/sqliteDatabase.ts'
+import { settleUpdates } from '../store/sqliteLog.ts'
 import { inPostgresTransaction, openPool } from '../store/postgresDatabase.ts'
 import { StoreError } from '../store/storeError.ts'
 import { countRows, STORE_TABLES, type StoreTable } from './storeTables.ts'
@@ -92,6 +93,7 @@ function giveName(partial: string, target: string): Counts {
   try {
     // One file, not three: a backup is carried about.
     pragma(copy, 'journal_mode = DELETE')
+    settleUpdates(copy)
     const found = pragma(copy, 'integrity_check')
     if (found !== 'ok') throw new StoreError('unreadable', `the copy is damaged: ${String(found)}`)
     counts = countRows(copy)

@@ -2,6 +2,7 @@ import * as Y from 'yjs'
 import { sha256 } from '../../shared-core/arithmetic/sha256.ts'
 import { readNotesFromDocument } from '../../shared-core/document/notesDocument.ts'
 import { readPlanFromDocument } from '../../shared-core/document/readPlan.ts'
+import { allUpdatesOf } from '../store/sqliteLog.ts'
 import { pragma, type SqliteDatabase } from '../store/sqliteDatabase.ts'
 
 /** What was found in one room: one document of one job. */
@@ -34,7 +35,7 @@ export function checkStore(database: SqliteDatabase): StoreReport {
   if (fileFault !== 'ok') return { rooms: [], keptThings: 0, faults: [`The file is damaged: ${String(fileFault)}`] }
   const dangling = database.prepare('PRAGMA foreign_key_check').all() as { table: string }[]
   const kept = checkKept(database)
-  const rooms = (database.prepare('SELECT DISTINCT job_id, document FROM updates ORDER BY job_id, document').all() as { job_id: string; document: string }[])
+  const rooms = (database.prepare(`SELECT DISTINCT job_id, document FROM ${allUpdatesOf(database)} ORDER BY job_id, document`).all() as { job_id: string; document: string }[])
     .map(({ job_id, document }) => checkRoom(database, job_id, document))
   return {
     rooms, keptThings: kept.things,
@@ -43,7 +44,7 @@ export function checkStore(database: SqliteDatabase): StoreReport {
 }
 
 function checkRoom(database: SqliteDatabase, jobId: string, document: string): RoomReport {
-  const rows = database.prepare('SELECT sequence, bytes FROM updates WHERE job_id = ? AND document = ? ORDER BY sequence')
+  const rows = database.prepare(`SELECT sequence, bytes FROM ${allUpdatesOf(database)} WHERE job_id = ? AND document = ? ORDER BY sequence`)
     .all(jobId, document) as UpdateRow[]
   const doc = new Y.Doc()
   const faults: string[] = []

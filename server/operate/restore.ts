@@ -5,6 +5,7 @@ import Database from 'libsql'
 import type pg from 'pg'
 import { inPostgresTransaction, migratePostgres, openPool } from '../store/postgresDatabase.ts'
 import { closeSqliteDatabase, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type SqliteDatabase } from '../store/sqliteDatabase.ts'
+import { settleUpdates } from '../store/sqliteLog.ts'
 import { StoreError } from '../store/storeError.ts'
 import { STORE_TABLES, type StoreTable } from './storeTables.ts'
 
@@ -124,7 +125,9 @@ function usableCopy(backup: string, path: string): SqliteDatabase {
   if (!existsSync(backup)) throw new StoreError('unreadable', `there is no file ${backup}`)
   copyFileSync(backup, path)
   if (!isStore(path)) throw new StoreError('unreadable', `${backup} is no backup of this program`)
-  return openSqliteDatabase(path, 'process')
+  const copy = openSqliteDatabase(path, 'process')
+  settleUpdates(copy)
+  return copy
 }
 
 function isStore(path: string): boolean {

@@ -64,4 +64,12 @@ export const MIGRATIONS: readonly string[] = [
     PRIMARY KEY (job_id, ballot_id, seat_id, command_id)
   ) STRICT;
   `,
+  `
+  CREATE TABLE recent_updates (
+    job_id   TEXT NOT NULL REFERENCES jobs (job_id),
+    document TEXT NOT NULL,
+    sequence INTEGER NOT NULL,
+    bytes    BLOB NOT NULL
+  ) STRICT;
+  `,
 ]

@@ -1,7 +1,7 @@
 import type { DocumentKey, JobRecord, KeptDocument, KeptThing, LinkRecord, NewJob, SealedVote, SeatRecord, Store } from './store.ts'
 import { StoreError } from './storeError.ts'
 import { closeSqliteDatabase, holdAlone, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type Durability, type SqliteDatabase } from './sqliteDatabase.ts'
-import { SqliteAppends } from './sqliteAppends.ts'
+import { SqliteLog } from './sqliteLog.ts'
 import { linkOfRow, SEAT_COLUMNS, seatOfRow, type LinkRow, type SeatRow } from './sqliteRows.ts'
 
 /** A probe must need about as much room as an edit does, or it would say yes on a disk with a few bytes left. */
@@ -17,7 +17,7 @@ const MOST_PAGES = 4_294_967_294
 export class SqliteStore implements Store {
   readonly #letGo: () => void
   readonly #database: SqliteDatabase
-  readonly #appends: SqliteAppends
+  readonly #log: SqliteLog
   #closed = false
 
   /**
@@ -32,7 +32,7 @@ export class SqliteStore implements Store {
       this.#letGo()
       throw thrown
     }
-    this.#appends = new SqliteAppends(this.#database)
+    this.#log = new SqliteLog(this.#database)
   }
 
   /** Lets the file grow no larger than that; beyond it the store is full. Null takes the limit away. */
@@ -41,35 +41,23 @@ export class SqliteStore implements Store {
     pragma(this.#database, `max_page_count = ${maxBytes === null ? MOST_PAGES : Math.ceil(maxBytes / pageBytes)}`)
   }
 
-  async readDocument({ jobId, document }: DocumentKey, afterSequence = 0): Promise<KeptDocument> {
-    const rows = this.#all<{ sequence: number; bytes: ArrayBuffer }>(
-      'SELECT sequence, bytes FROM updates WHERE job_id = ? AND document = ? AND sequence > ? ORDER BY sequence',
-      jobId, document, afterSequence)
-    return { updates: rows.map((row) => new Uint8Array(row.bytes)), lastSequence: rows.at(-1)?.sequence ?? afterSequence }
+  readDocument(key: DocumentKey, afterSequence = 0): Promise<KeptDocument> {
+    return this.#askLog((log) => log.readDocument(key, afterSequence))
   }
 
   append(key: DocumentKey, update: Uint8Array, onlyBehind?: number): Promise<number> {
-    if (this.#closed) return Promise.reject(new StoreError('closed', 'the store was closed'))
-    return this.#appends.append(key, update, onlyBehind)
+    return this.#askLog((log) => log.append(key, update, onlyBehind))
   }
 
-  async compact({ jobId, document }: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void> {
-    this.#transact(() => {
-      const [row] = this.#all<{ last: number | null }>(
-        'SELECT max(sequence) AS last FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?',
-        jobId, document, upToSequence)
-      if (row === undefined || row.last === null) return
-      this.#database.prepare('DELETE FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?')
-        .run(jobId, document, row.last)
-      this.#appends.insert({ jobId, document }, row.last, snapshot)
-    })
+  compact(key: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void> {
+    return this.#askLog((log) => log.compact(key, snapshot, upToSequence))
   }
 
   async createJob({ jobId, createdMs, links, documents }: NewJob): Promise<void> {
     this.#transact(() => {
       this.#database.prepare('INSERT INTO jobs (job_id, created_ms) VALUES (?, ?)').run(jobId, createdMs)
       for (const link of links) this.#insertLink(link)
-      for (const { document, update } of documents) this.#appends.insert({ jobId, document }, 1, update)
+      for (const { document, update } of documents) this.#log.insert({ jobId, document }, 1, update)
     })
   }
 
@@ -170,7 +158,7 @@ export class SqliteStore implements Store {
 
   async close(): Promise<void> {
     if (this.#closed) return
-    this.#appends.commitPending()
+    this.#log.finish()
     this.#closed = true
     closeSqliteDatabase(this.#database)
     this.#letGo()
@@ -181,6 +169,10 @@ export class SqliteStore implements Store {
       INSERT INTO links (link_id, job_id, role, key_hash, created_ms, expires_ms, closed_ms, revoked_ms)
       VALUES (?, ?, ?, ?, ?, ?, ?, ?)`).run(link.linkId, link.jobId, link.role, link.keyHash,
       link.createdMs, link.expiresMs, link.closedMs, link.revokedMs)
+  }
+
+  #askLog<Value>(ask: (log: SqliteLog) => Promise<Value>): Promise<Value> {
+    return this.#closed ? Promise.reject(new StoreError('closed', 'the store was closed')) : ask(this.#log)
   }
 
   #transact<Value>(work: () => Value): Value {
