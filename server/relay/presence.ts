@@ -11,8 +11,14 @@ export interface PresenceSource {
 interface Present<Source> extends AwarenessEntry {
   readonly source: Source | string
   readonly seatId: string
-  /** What the client itself said, kept so that a new name can be stamped on it. */
-  readonly said: Readonly<Record<string, unknown>>
+  /** What the client itself said, as JSON: kept so that a new name can be stamped on it. */
+  readonly said: string
+}
+
+/** Something to tell: a state, or that somebody is gone. */
+interface News extends AwarenessEntry {
+  /** Another relay's id when it comes from there; null for the relay's own word. */
+  readonly source: unknown
 }
 
 /** What changed in a room's presence since it was last asked. */
@@ -45,7 +51,7 @@ export class Presence<Source extends PresenceSource> {
   readonly relayClientId = randomInt(1, 2 ** 31)
   readonly #present = new Map<number, Present<Source>>()
   readonly #ownerSeats = new Map<number, string>()
-  readonly #news = new Map<number, AwarenessEntry & { readonly isFromHere: boolean }>()
+  readonly #news = new Map<number, News>()
   /** Clocks at which people here were told that somebody on a lost relay is gone. */
   readonly #forgotten = new Map<number, number>()
   /** Who has spoken before. */
@@ -72,7 +78,8 @@ export class Presence<Source extends PresenceSource> {
     for (const entry of entries) {
       if (!this.#maySpeakFor(source, entry.clientId)) continue
       const before = this.#present.get(entry.clientId)
-      const state = readState(entry.json)
+      const said = textOf(entry.json)
+      const state = readState(said)
       if (state === undefined) return { outcome: 'malformed' }
       if (state === null) {
         if (before !== undefined && entry.clock >= before.clock) this.#remove(before, entry.clock)
@@ -81,12 +88,12 @@ export class Presence<Source extends PresenceSource> {
       const comesBack = isIntroduction && before !== undefined && before.source !== source
       if (before !== undefined && entry.clock <= before.clock && !comesBack) continue
       if (before === undefined && this.#count(source) >= CLIENT_IDS_PER_CONNECTION) continue
-      const stamped = stamp(state, source.seat)
+      const stamped = stamp(said, state, source.seat)
       if (stamped === undefined) return { outcome: 'malformed' }
       if (stamped.byteLength > this.#maxStateBytes) return { outcome: 'too large' }
       const clock = Math.max(entry.clock, before?.clock ?? 0)
       if (before?.source !== source) firstWords.push({ ...entry, clock })
-      this.#put({ clientId: entry.clientId, clock, json: stamped, source, seatId: source.seat.seatId, said: state })
+      this.#put({ clientId: entry.clientId, clock, json: stamped, source, seatId: source.seat.seatId, said })
     }
     return { outcome: 'heard', firstWords }
   }
@@ -95,7 +102,8 @@ export class Presence<Source extends PresenceSource> {
   hearElsewhere(relayId: string, entries: readonly AwarenessEntry[]): void {
     for (const entry of entries) {
       const before = this.#present.get(entry.clientId)
-      const state = readState(entry.json)
+      const said = textOf(entry.json)
+      const state = readState(said)
       if (state === null && before?.source === relayId) this.#remove(before, Math.max(entry.clock, before.clock))
       if (state === null || state === undefined || entry.clientId === this.relayClientId) continue
       if (before !== undefined && entry.clock <= before.clock) continue
@@ -104,7 +112,7 @@ export class Presence<Source extends PresenceSource> {
       if (typeof seatId !== 'string' || (owner !== undefined && owner !== seatId)) continue
       // One tick on from "gone", or clients would not look at it.
       const clock = entry.clock === this.#forgotten.get(entry.clientId) ? entry.clock + 1 : entry.clock
-      this.#put({ ...entry, clock, source: relayId, seatId, said: state })
+      this.#put({ ...entry, clock, source: relayId, seatId, said })
     }
   }
 
@@ -129,7 +137,7 @@ export class Presence<Source extends PresenceSource> {
   /** Stamps anew what this connection spoke for, after its seat changed its name. */
   restamp(source: Source): void {
     for (const present of this.#of(source)) {
-      const stamped = stamp(present.said, source.seat)
+      const stamped = stamp(present.said, readState(present.said) ?? {}, source.seat)
       // One tick on, or clients would not look at it; the speaker's own next word is at least as late.
       if (stamped !== undefined) this.#put({ ...present, clock: present.clock + 1, json: stamped })
     }
@@ -139,7 +147,7 @@ export class Presence<Source extends PresenceSource> {
   sayAsRelay(state: object): void {
     this.#relayEntry = { clientId: this.relayClientId, clock: this.#relayEntry.clock + 1, json: encodeJson({ relay: state }) }
     // Every relay speaks for itself.
-    this.#news.set(this.relayClientId, { ...this.#relayEntry, isFromHere: false })
+    this.#news.set(this.relayClientId, { ...this.#relayEntry, source: null })
   }
 
   /** All that changed since it was last asked; null when nothing did. */
@@ -147,7 +155,7 @@ export class Presence<Source extends PresenceSource> {
     if (this.#news.size === 0) return null
     const news = [...this.#news.values()]
     this.#news.clear()
-    return { update: writeAwarenessEntries(news), saidHere: news.filter(({ isFromHere }) => isFromHere) }
+    return { update: writeAwarenessEntries(news), saidHere: news.filter(({ source }) => source !== null && typeof source !== 'string') }
   }
 
   /** Everybody's state and the relay's, for one who comes in or asks. */
@@ -170,9 +178,12 @@ export class Presence<Source extends PresenceSource> {
   }
 
   #put(present: Present<Source>): void {
+    const isThere = this.#present.has(present.clientId)
     this.#present.set(present.clientId, present)
+    this.#news.set(present.clientId, present)
+    // Of those who are there none is forgotten.
+    if (isThere) return
     this.#forgotten.delete(present.clientId)
-    this.#news.set(present.clientId, { ...present, isFromHere: typeof present.source !== 'string' })
     this.#ownerSeats.delete(present.clientId)
     this.#ownerSeats.set(present.clientId, present.seatId)
     this.#forgetOldOwners()
@@ -180,7 +191,7 @@ export class Presence<Source extends PresenceSource> {
 
   #remove(present: Present<Source>, clock: number): void {
     this.#present.delete(present.clientId)
-    this.#news.set(present.clientId, { ...goneEntry(present.clientId, clock), isFromHere: typeof present.source !== 'string' })
+    this.#news.set(present.clientId, { ...goneEntry(present.clientId, clock), source: present.source })
   }
 
   #forgetOldOwners(): void {
@@ -199,24 +210,53 @@ export class Presence<Source extends PresenceSource> {
   }
 }
 
+function textOf(json: Uint8Array): string {
+  return Buffer.from(json.buffer, json.byteOffset, json.byteLength).toString('utf8')
+}
+
 /** The state said; null for "gone"; undefined when it is no JSON object. */
-function readState(json: Uint8Array): Record<string, unknown> | null | undefined {
+function readState(json: string): Record<string, unknown> | null | undefined {
   try {
-    const state: unknown = JSON.parse(Buffer.from(json.buffer, json.byteOffset, json.byteLength).toString('utf8'))
+    const state: unknown = JSON.parse(json)
     return typeof state === 'object' && !Array.isArray(state) ? (state as Record<string, unknown> | null) : undefined
   } catch {
     return undefined
   }
 }
 
-/** The state with the relay's word on whose it is; undefined when it nests too deep to be written. */
-function stamp(state: Readonly<Record<string, unknown>>, { seatId, name, role }: Seat): Uint8Array | undefined {
-  const { relay: _onlyTheRelaySaysThat, ...said } = state
+/** Longer ones may nest too deep to be written again. */
+const SHORT_STATE = 2_000
+
+/**
+ * The state with the relay's word on whose it is; undefined when it nests too deep to be written. To a short one that
+ * does not speak of these things itself, as hands that move say sixty times a second, it is only added.
+ */
+function stamp(said: string, state: Readonly<Record<string, unknown>>, seat: Seat): Uint8Array | undefined {
+  if (said.length < SHORT_STATE && !('relay' in state) && !('seat' in state)) {
+    const open = said.slice(0, said.lastIndexOf('}'))
+    return Buffer.from(`${open}${hasNothing(state) ? '' : ','}"seat":${seatJson(seat)}}`, 'utf8')
+  }
+  const { relay: _onlyTheRelaySaysThat, ...rest } = state
   try {
-    return encodeJson({ ...said, seat: { seatId, name, role } })
+    const { seatId, name, role } = seat
+    return encodeJson({ ...rest, seat: { seatId, name, role } })
   } catch {
     return undefined
   }
+}
+
+function hasNothing(state: object): boolean {
+  for (const _key in state) return false
+  return true
+}
+
+const seatJsons = new WeakMap<Seat, string>()
+
+function seatJson(seat: Seat): string {
+  const { seatId, name, role } = seat
+  const json = seatJsons.get(seat) ?? JSON.stringify({ seatId, name, role })
+  seatJsons.set(seat, json)
+  return json
 }
 
 function encodeJson(value: unknown): Uint8Array {

@@ -2,6 +2,7 @@ import * as decoding from 'lib0/decoding'
 import * as Y from 'yjs'
 import { upgradeDocument } from '../../shared-core/document/upgradeDocument.ts'
 import type { DocumentKey, DocumentLog } from '../store/store.ts'
+import { isPlainUpdate } from './plainUpdate.ts'
 
 /** What came of applying some updates. */
 export interface Applied {
@@ -229,6 +230,7 @@ function merged(updates: readonly Uint8Array[]): Uint8Array | null {
 
 /** Whether the bytes decode as an update throughout. Costs no more than their length, whatever they claim to hold. */
 export function isUpdate(bytes: Uint8Array): boolean {
+  if (isPlainUpdate(bytes)) return true
   try {
     Y.decodeUpdate(bytes)
     return true

@@ -4,6 +4,7 @@ import * as syncProtocol from 'y-protocols/sync'
 import * as Y from 'yjs'
 import { readFrame } from '../../server/relay/frames.ts'
 import { Presence } from '../../server/relay/presence.ts'
+import { isPlainUpdate } from '../../server/relay/plainUpdate.ts'
 import { isUpdate, SharedDocument } from '../../server/relay/sharedDocument.ts'
 import { MemoryStore } from '../../server/store/memoryStore.ts'
 import { presenceMessage, syncMessage } from './rawPeer.ts'
@@ -74,6 +75,8 @@ export async function takeAnyMessage(bytes: Uint8Array, reached: Reached): Promi
   if (frame !== null) reached.frames += 1
   if (frame?.kind === 'presence' && new Presence(8_000).hear({ seat }, frame.awarenessUpdate).outcome === 'heard') reached.presences += 1
   if (frame?.kind === 'ask') await ask(frame.stateVector)
+  // What passes the quick look must be what Yjs decodes.
+  if (frame?.kind === 'change' && isPlainUpdate(frame.update)) Y.decodeUpdate(frame.update)
   if (frame?.kind === 'change' && isUpdate(frame.update)) {
     reached.updates += 1
     await change(frame.update, reached)
