@@ -15,10 +15,11 @@ type UpdateRow = readonly [string, string, number, Uint8Array]
 
 /**
  * A commit holds the whole relay up for as long as it takes, some tens of microseconds on a quiet disk and far more on a
- * busy one. With many rooms at once they are therefore shared: the next waits 1 ms for each append of the last, up to
- * this. A lone edit, and what few rooms say, hardly waits.
+ * busy one, and most of that is not for the rows. With many rooms at once they are therefore shared: the next waits so
+ * long for each append of the last beyond one, up to so long in all. A lone edit, and what one room says, never waits.
  */
-const COMMIT_EVERY_MS = 8
+const COMMIT_WAIT_MS_AN_APPEND = 2
+const COMMIT_WAIT_MOST_MS = 12
 
 /** One statement for several rows is a transaction of its own, and far cheaper than as many statements in one spelt out. */
 const ROWS_A_STATEMENT = 40
@@ -141,7 +142,7 @@ export class SqliteLog implements DocumentLog {
     const batch = this.#pending
     this.#pending = []
     if (batch.length === 0) return
-    this.#nextCommitMs = performance.now() + Math.min(batch.length - 1, COMMIT_EVERY_MS)
+    this.#nextCommitMs = performance.now() + Math.min((batch.length - 1) * COMMIT_WAIT_MS_AN_APPEND, COMMIT_WAIT_MOST_MS)
     try {
       const rows = batch.map((append) => this.#rowOf(append))
       this.#insertRows(rows)
