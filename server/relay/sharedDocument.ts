@@ -19,7 +19,11 @@ export interface Applied {
 export class SharedDocument {
   readonly #key: DocumentKey
   readonly #log: DocumentLog
-  #doc = new Y.Doc()
+  #built = new Y.Doc()
+  /** What is kept and not yet in there. */
+  #unbuilt: readonly Uint8Array[] = []
+  /** All that is kept as one update, where that is just how it was read and nothing came since. */
+  #asKept: Uint8Array | null = null
   #news: Uint8Array[] = []
   #lastSequence = 0
   #bytes = 0
@@ -50,6 +54,7 @@ export class SharedDocument {
     this.#news = []
     try {
       upgradeDocument(this.#doc)
+      if (this.#news.length > 0) this.#asKept = null
     } catch {
       // Whoever may write may have written anything: what no step can lead up is for the pages to mend or refuse.
       await this.reload()
@@ -82,13 +87,25 @@ export class SharedDocument {
     return this.#isStale
   }
 
+  /**
+   * To build a long document takes longer than all else that happens when somebody comes in, so the first of them is
+   * answered before.
+   */
+  get #doc(): Y.Doc {
+    const unbuilt = this.#unbuilt
+    this.#unbuilt = []
+    if (unbuilt.length > 0) this.#fill(unbuilt)
+    return this.#built
+  }
+
   stateVector(): Uint8Array {
     return Y.encodeStateVector(this.#doc)
   }
 
   /** All that someone with that state vector is missing. @throws when the bytes are no state vector. */
   missingFrom(stateVector: Uint8Array): Uint8Array {
-    return Y.encodeStateAsUpdate(this.#doc, stateVector)
+    const hasNothing = stateVector.length === 1 && stateVector[0] === 0
+    return hasNothing && this.#asKept !== null ? this.#asKept : Y.encodeStateAsUpdate(this.#doc, stateVector)
   }
 
   /** The document as it is kept, to look at. */
@@ -98,8 +115,10 @@ export class SharedDocument {
 
   /** A change of the relay's own. @returns what it changed, applied but not yet kept; null when nothing did. */
   change(make: (doc: Y.Doc) => void): Uint8Array | null {
+    const doc = this.#doc
+    this.#asKept = null
     this.#news = []
-    this.#doc.transact(() => make(this.#doc))
+    doc.transact(() => make(doc))
     return merged(this.#news)
   }
 
@@ -109,18 +128,20 @@ export class SharedDocument {
    */
   apply(updates: readonly Uint8Array[], isLive = false): Applied {
     const incomplete = new Set<number>()
+    const doc = this.#doc
     const asItCame = isLive && updates.length === 1 ? this.#wholeNews(updates[0] as Uint8Array) : null
+    this.#asKept = null
     this.#news = []
     // What is new throughout is the news as it is; Yjs would write the same anew.
-    if (asItCame !== null) this.#doc.off('update', this.#noteNews)
-    this.#doc.transact(() => {
+    if (asItCame !== null) doc.off('update', this.#noteNews)
+    doc.transact(() => {
       updates.forEach((update, index) => {
-        Y.applyUpdate(this.#doc, update)
+        Y.applyUpdate(doc, update)
         if (this.#dropUnresolved()) incomplete.add(index)
       })
-      if (asItCame === null || incomplete.size > 0) this.#doc.on('update', this.#noteNews)
+      if (asItCame === null || incomplete.size > 0) doc.on('update', this.#noteNews)
     })
-    this.#doc.on('update', this.#noteNews)
+    doc.on('update', this.#noteNews)
     return { news: incomplete.size === 0 && asItCame !== null ? asItCame : merged(this.#news), incomplete }
   }
 
@@ -149,8 +170,10 @@ export class SharedDocument {
    */
   async readOn(): Promise<Uint8Array | null> {
     const kept = await this.#log.readDocument(this.#key, this.#lastSequence)
+    const doc = this.#doc
+    if (kept.updates.length > 0) this.#asKept = null
     this.#news = []
-    this.#doc.transact(() => kept.updates.forEach((update) => Y.applyUpdate(this.#doc, update)))
+    doc.transact(() => kept.updates.forEach((update) => Y.applyUpdate(doc, update)))
     this.#lastSequence = kept.lastSequence
     this.#isBehind = false
     this.#bytes += kept.updates.reduce((total, update) => total + update.byteLength, 0)
@@ -170,11 +193,11 @@ export class SharedDocument {
     const kept = await this.#log.readDocument(this.#key)
     const isNothingMissed = !this.#isLoaded || kept.lastSequence === before
     const missed = isNothingMissed ? null : merged((await this.#log.readDocument(this.#key, before)).updates)
-    const doc = new Y.Doc()
-    doc.transact(() => kept.updates.forEach((update) => Y.applyUpdate(doc, update)))
-    doc.on('update', this.#noteNews)
-    this.#doc.destroy()
-    this.#doc = doc
+    const [only] = kept.updates
+    this.#asKept = only !== undefined && kept.updates.length === 1 ? only : null
+    // What may not even be an update is looked into before anybody is shown it.
+    if (this.#asKept !== null && isPlainUpdate(this.#asKept)) this.#unbuilt = kept.updates
+    else this.#fill(kept.updates)
     this.#lastSequence = kept.lastSequence
     this.#bytes = kept.updates.reduce((total, update) => total + update.byteLength, 0)
     this.#updatesInLog = kept.updates.length
@@ -194,7 +217,16 @@ export class SharedDocument {
   }
 
   destroy(): void {
-    this.#doc.destroy()
+    this.#built.destroy()
+  }
+
+  #fill(updates: readonly Uint8Array[]): void {
+    const doc = new Y.Doc()
+    doc.transact(() => updates.forEach((update) => Y.applyUpdate(doc, update)))
+    doc.on('update', this.#noteNews)
+    this.#built.destroy()
+    this.#built = doc
+    this.#unbuilt = []
   }
 
   readonly #noteNews = (update: Uint8Array): void => {

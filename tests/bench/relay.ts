@@ -35,8 +35,19 @@ const SCENARIOS: readonly Scenario[] = [
 /**
  * The relay beside the stock y-websocket server and Hocuspocus, taking turns in one run: medians of three. Each server is
  * a process of its own, started once and equally warm; all people share this one.
+ *
+ * @param part measure only what has this in its name
  */
-export async function relayRows(): Promise<BenchRow[]> {
+export async function relayRows(part = ''): Promise<BenchRow[]> {
+  const rows: BenchRow[] = []
+  const scenarios = SCENARIOS.filter(({ name }) => name.includes(part))
+  if (scenarios.length > 0) rows.push(...(await crowdRows(scenarios)))
+  if ('cold join'.includes(part)) rows.push(...(await coldJoinRows()))
+  if ('memory'.includes(part)) rows.push(...(await roomMemoryRows()))
+  return rows
+}
+
+async function crowdRows(scenarios: readonly Scenario[]): Promise<BenchRow[]> {
   const servers: MeasuredServer[] = [await startOurs()]
   if (isStockServerInstalled()) servers.push(await startStock())
   if (isHocuspocusInstalled()) servers.push(await startHocuspocus())
@@ -44,8 +55,7 @@ export async function relayRows(): Promise<BenchRow[]> {
   try {
     for (const server of servers) await warmUp(server)
     const rows: BenchRow[] = []
-    for (const scenario of SCENARIOS) rows.push(...(await scenarioRows(scenario, servers)))
-    rows.push(...(await coldJoinRows()), ...(await roomMemoryRows()))
+    for (const scenario of scenarios) rows.push(...(await scenarioRows(scenario, servers)))
     return rows
   } finally {
     await Promise.all(servers.map((server) => server.stop()))

@@ -1,10 +1,13 @@
 /**
  * `npm run bench` measures and prints a table; `npm run bench -- --json FILE` also writes the rows;
- * `npm run bench -- --only predict` runs one part. The machine's noise is in the figures: compare within one run.
+ * `npm run bench -- --only predict` runs one part, `npm run bench:relay -- --scenario '30 who'` of the relay's only what
+ * has that in its name. The machine's noise is in the figures: compare within one run.
  */
 import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import type { BenchRow } from './row.ts'
+
+const { values } = parseArgs({ options: { json: { type: 'string' }, only: { type: 'string' }, scenario: { type: 'string' } } })
 
 const parts: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   predict: async () => (await import('./predict.ts')).predictRows(),
@@ -12,12 +15,11 @@ const parts: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   picture: async () => (await import('./picture.ts')).pictureRows(),
   frame: async () => (await import('./frame.ts')).frameRows(),
   board: async () => (await import('./board.ts')).boardRows(),
-  relay: async () => (await import('./relay.ts')).relayRows(),
+  relay: async () => (await import('./relay.ts')).relayRows(values.scenario),
   attacks: async () => (await import('./attacks.ts')).attackRows(),
   durability: async () => (await import('./durability.ts')).durabilityRows(),
 }
 
-const { values } = parseArgs({ options: { json: { type: 'string' }, only: { type: 'string' } } })
 const rows: BenchRow[] = []
 for (const [name, measure] of Object.entries(parts)) {
   if (values.only && values.only !== name) continue
