@@ -8,9 +8,12 @@ import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { createPredictor } from '../../shared-core/predict/predict.ts'
+import { rememberingPredictor } from './rememberingPredictor.ts'
 
 const lookId = 'dusk-draft-1'
 const predictor = createPredictor()
+/** For what is asked for again and again from one look. */
+const remembering = rememberingPredictor()
 
 /** By individual typology angle (classes of Chardon, Cretois and Hourseau 1991; Del Bino and Bernerd 2013). */
 const SKINS = { fair: 48, medium: 20, deep: -40 }
@@ -33,7 +36,7 @@ describe('matching a colour', () => {
       for (const gelId of UNKNOWN) {
         const hex = pixel(changed(onSkin, ['lights.c.gelIds', [gelId]]), 'cheek-right')
         const forgotten = changed(onSkin, ['lights.c.gelIds', []], ['lights.c.energyJoules', 60])
-        const match = matchColour(forgotten, lookId, 'cheek-right', { hex }, predictor)
+        const match = matchColour(forgotten, lookId, 'cheek-right', { hex }, remembering)
         expect(match.lightId).toBe('c')
         expect(match.ways[0]!.gelIds, `${gelId} on ${skin}`).toEqual([gelId])
         // The power is found again too: to the head's tenth, and the tenth next to it where eight bits hide it.
@@ -47,7 +50,7 @@ describe('matching a colour', () => {
     for (const gelId of UNKNOWN) {
       const hex = pixel(changed(demoPlan, ['lights.d.gelIds', [gelId]]), 'background-centre')
       const forgotten = changed(demoPlan, ['lights.d.gelIds', []], ['lights.d.energyJoules', 200])
-      const match = matchColour(forgotten, lookId, 'background-centre', { hex }, predictor)
+      const match = matchColour(forgotten, lookId, 'background-centre', { hex }, remembering)
       expect(match.lightId).toBe('d')
       expect(match.ways[0]!.gelIds, gelId).toEqual([gelId])
     }

@@ -9,28 +9,16 @@ import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { LookPicture } from '../../shared-core/predict/lookPicture.ts'
-import { createPredictor, type Predictor } from '../../shared-core/predict/predict.ts'
-import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import { hexFromLinear, linearFromHex } from '../../shared-core/spectra/srgb.ts'
 import { decodeSubject } from '../../shared-core/subject/asset/decode.ts'
+import { rememberingPredictor } from './rememberingPredictor.ts'
 
 const lookId = 'dusk-draft-1'
 const areaId = 'cheek-right'
-const predictor = remembering(createPredictor())
+const predictor = rememberingPredictor()
 const picture = new LookPicture(decodeSubject(readFileSync(new URL('../../shared-core/subject/asset/subject.bin', import.meta.url))))
 /** As large as the Frame on a laptop. */
 const request = { width: 440, height: 660, soloLightId: null, coarse: false }
-
-/** Every sheet is asked for from one and the same look, of which the same sheets are tried each time: each is predicted once. */
-function remembering(predictor: Predictor): Predictor {
-  const known = new Map<string, Prediction>()
-  return (plan, id) => {
-    const key = JSON.stringify([id, plan.looks[id]])
-    const found = known.get(key) ?? predictor(plan, id)
-    known.set(key, found)
-    return found
-  }
-}
 
 /** By individual typology angle (classes of Chardon, Cretois and Hourseau 1991; Del Bino and Bernerd 2013). */
 const SKINS = { fair: 48, medium: 20, deep: -40 }
