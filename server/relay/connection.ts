@@ -108,10 +108,12 @@ export class Connection {
 }
 
 /** The socket library sends the code of a fault in the frames by itself, but reads on and throws away until all has come. */
-export function stopReading(socket: WebSocket): void {
-  // Only after the library has told the stream to go on.
-  setImmediate(() => socket.pause())
-  setTimeout(() => socket.terminate(), UNHEARD_GRACE_MS).unref()
+export function stopReadingAfterFault(socket: WebSocket): void {
+  socket.on('error', () => {
+    // Only after the library has told the stream to go on.
+    setImmediate(() => socket.pause())
+    setTimeout(() => socket.terminate(), UNHEARD_GRACE_MS).unref()
+  })
 }
 
 /** Ends a socket with its documented code; cut off if the other side does not take note. */

@@ -36,3 +36,11 @@ export function relayLimits(settings: Settings): RelayLimits {
     pingMs: settings.PING_MS,
   }
 }
+
+/** To write to so many people takes a quarter of a millisecond or so; the relay may spend a good quarter of its time on a room. */
+const PEOPLE_A_MS = 25
+
+/** How long edits of a room wait for others: one message goes to everybody, so the more people, the longer it pays. */
+export function mergeWindowMs(limits: RelayLimits, people: number): number {
+  return Math.min(people / PEOPLE_A_MS, limits.mergeWindowMs)
+}

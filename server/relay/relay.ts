@@ -10,7 +10,7 @@ import type { Log } from '../log.ts'
 import type { Neighbours } from '../neighbours/neighbours.ts'
 import type { DocumentKey, Store } from '../store/store.ts'
 import { StoreError } from '../store/storeError.ts'
-import { closeSocket, Connection, stopReading } from './connection.ts'
+import { closeSocket, Connection, stopReadingAfterFault } from './connection.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { RelayLimits } from './limits.ts'
 import { Elsewhere } from './elsewhere.ts'
@@ -92,7 +92,7 @@ export class Relay implements AccessListener {
       return
     }
     this.#sockets.handleUpgrade(request, socket, head, (webSocket) => {
-      webSocket.on('error', () => stopReading(webSocket))
+      stopReadingAfterFault(webSocket)
       void this.#admit(request, webSocket, socket).catch((thrown: unknown) => {
         this.#parts.log.error('admission failed', { detail: String(thrown) })
         closeSocket(webSocket, 'unreadable')

@@ -9,6 +9,7 @@ import type { Connection } from './connection.ts'
 import { Company } from './company.ts'
 import { bringUp, fold, goBack, isFull, readOn } from './documentCare.ts'
 import { readFrame } from './frames.ts'
+import { mergeWindowMs } from './limits.ts'
 import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
 import type { Refusal } from './refusals.ts'
 import type { RoomHouse } from './roomHouse.ts'
@@ -17,9 +18,6 @@ import { entriesOf, newsOf } from './relayedPresence.ts'
 import { timedLog } from './tally.ts'
 import { Throttle } from './throttle.ts'
 import { refuseAll, rejectOwn, sift, wantsReading, type Change, type Work } from './work.ts'
-
-/** To write to so many people takes a quarter of a millisecond or so; the relay may spend a good quarter of its time on a room. */
-const PEOPLE_A_MS = 25
 
 /**
  * The people on one document. For whatever arrives the order is: read its kind, ask the role, apply, append to the
@@ -43,7 +41,7 @@ export class Room {
     this.key = key
     this.#house = house
     this.#company = new Company(house.limits, house.tally, (entries) => house.neighbours?.presence(key, newsOf(entries)))
-    this.#work = new Throttle(() => this.#mergeWindowMs, () => this.#serveInbox())
+    this.#work = new Throttle(() => mergeWindowMs(house.limits, this.#company.size), () => this.#serveInbox())
     this.#stopHearingHealth = house.health.onChange(() => this.#healthChanged())
     this.tellRelays()
     this.#work.ask()
@@ -74,10 +72,10 @@ export class Room {
       case 'presence': return this.#company.hear(connection, frame.awarenessUpdate)
       case 'change':
         if (isEmptyUpdate(frame.update)) return
-        this.#inbox.push({ ...frame, connection })
+        this.#inbox.push({ kind: 'change', connection, update: frame.update, isAnswer: frame.isAnswer })
         return this.#work.ask()
       case 'ask':
-        this.#inbox.push({ ...frame, connection })
+        this.#inbox.push({ kind: 'ask', connection, stateVector: frame.stateVector })
         return this.#work.askNow()
     }
   }
@@ -154,11 +152,6 @@ export class Room {
     this.#document?.destroy()
   }
 
-  /** One message goes to everybody, so the more people, the longer it pays to wait for company. */
-  get #mergeWindowMs(): number {
-    return Math.min(this.#company.size / PEOPLE_A_MS, this.#house.limits.mergeWindowMs)
-  }
-
   async #serveInbox(): Promise<void> {
     try {
       this.#document ??= await this.#open()
@@ -166,6 +159,8 @@ export class Room {
       this.#inHand = this.#inbox
       this.#inbox = []
       await this.#serve(this.#document, this.#inHand)
+      // Not held on to: each lies in all that came over the network with it.
+      this.#inHand = []
       if (this.#document.updatesInLog >= this.#house.limits.compactAfterUpdates) await this.#fold()
     } catch (thrown) {
       const unreadable = thrown instanceof StoreError

@@ -60,7 +60,7 @@ export class SharedDocument {
       await this.reload()
       return null
     }
-    return merged(this.#news)
+    return this.#takeNews()
   }
 
   /** Size of the log. After {@link compact} that is the size of the document. */
@@ -119,7 +119,7 @@ export class SharedDocument {
     this.#asKept = null
     this.#news = []
     doc.transact(() => make(doc))
-    return merged(this.#news)
+    return this.#takeNews()
   }
 
   /**
@@ -142,7 +142,7 @@ export class SharedDocument {
       if (asItCame === null || incomplete.size > 0) doc.on('update', this.#noteNews)
     })
     doc.on('update', this.#noteNews)
-    return { news: incomplete.size === 0 && asItCame !== null ? asItCame : merged(this.#news), incomplete }
+    return { news: incomplete.size === 0 && asItCame !== null ? asItCame : this.#takeNews(), incomplete }
   }
 
   /**
@@ -178,7 +178,7 @@ export class SharedDocument {
     this.#isBehind = false
     this.#bytes += kept.updates.reduce((total, update) => total + update.byteLength, 0)
     this.#updatesInLog += kept.updates.length
-    return merged(this.#news)
+    return this.#takeNews()
   }
 
   /**
@@ -227,6 +227,13 @@ export class SharedDocument {
     this.#built.destroy()
     this.#built = doc
     this.#unbuilt = []
+  }
+
+  /** What was noted since it was last forgotten, merged into one update; null when nothing. */
+  #takeNews(): Uint8Array | null {
+    const news = this.#news
+    this.#news = []
+    return merged(news)
   }
 
   readonly #noteNews = (update: Uint8Array): void => {

@@ -52,6 +52,7 @@ async function coldJoin(server: MeasuredServer): Promise<{ ms: number; short: nu
     timesMs.push(tookMs)
     if (contentOf(doc) !== whole) short += 1
   }
+  console.error(`  cold join, ${server.name}: ${timesMs.map((ms) => ms.toFixed(1)).join(', ')} ms`)
   return { ms: median(timesMs), short }
 }
 
