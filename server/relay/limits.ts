@@ -37,10 +37,17 @@ export function relayLimits(settings: Settings): RelayLimits {
   }
 }
 
-/** To write to so many people takes some fifty microseconds, which pays in a room of any size. */
-const PEOPLE_A_MS = 6
+/** Where everybody drags something, at ten edits a second each: so long, shared by the people, until 3 or 4 are there. */
+const UNTIL_ENOUGH_MS = 350
+/** To write to so many people takes about a third of a millisecond, and the relay has other rooms to serve. */
+const PEOPLE_A_MS = 33
 
-/** How long edits of a room wait for others: one message goes to everybody, so the more people, the longer it pays. */
+/**
+ * How long edits of a room wait for others once they come thick and fast: one message goes to everybody, so it pays to
+ * put three or four in one. In a small room that would take too long, so nobody waits.
+ */
 export function mergeWindowMs(limits: RelayLimits, people: number): number {
-  return Math.min(people / PEOPLE_A_MS, limits.mergeWindowMs)
+  const untilEnoughMs = UNTIL_ENOUGH_MS / people
+  const awaitedMs = untilEnoughMs > limits.mergeWindowMs ? 0 : untilEnoughMs
+  return Math.min(Math.max(awaitedMs, people / PEOPLE_A_MS), limits.mergeWindowMs)
 }
