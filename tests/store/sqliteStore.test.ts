@@ -91,6 +91,26 @@ describe('SqliteStore and its file', () => {
     await store.close()
   })
 
+  it('keeps every update in its order when it puts thousands in their places, and across a fold among them', async () => {
+    const path = freshPath()
+    const store = new SqliteStore(path)
+    await store.createJob(newJob)
+    const rig = { ...plan, document: 'rig' } as const
+    const numbered = (count: number) => new Uint8Array([count & 255, count >> 8])
+    await Promise.all(Array.from({ length: 2_500 }, (_, count) => store.append(count % 2 === 0 ? plan : rig, numbered(count))))
+    // Whatever is to be done after the commit has been done.
+    await new Promise((resolve) => setTimeout(resolve, 50))
+    await store.append(rig, numbered(9))
+    await store.compact(rig, numbered(7), 1_200)
+    const before = [await store.readDocument(plan), await store.readDocument(rig)]
+    expect(before[0]?.updates.slice(-1_250)).toEqual(Array.from({ length: 1_250 }, (_, index) => numbered(index * 2)))
+    expect(before[1]?.updates).toEqual([7, ...Array.from({ length: 50 }, (_, index) => (1_200 + index) * 2 + 1), 9].map(numbered))
+    await store.close()
+    const again = new SqliteStore(path)
+    expect([await again.readDocument(plan), await again.readDocument(rig)]).toEqual(before)
+    await again.close()
+  })
+
   it('gives kept things and sealed votes back when opened again', async () => {
     const path = freshPath()
     const first = new SqliteStore(path)
