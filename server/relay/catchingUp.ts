@@ -14,8 +14,14 @@ export function answer(document: SharedDocument, connection: Connection, stateVe
   } catch {
     return connection.close('badFrame')
   }
-  connection.answer(answerFrame(missing))
-  askForMissing(document, [connection], mayWrite)
+  if (document.isBuilt) {
+    connection.answer(answerFrame(missing))
+    return askForMissing(document, [connection], mayWrite)
+  }
+  // To ask builds the document, and while that goes on nothing more of a long answer would leave.
+  connection.answer(answerFrame(missing), () => {
+    if (connection.isOpen) askForMissing(document, [connection], mayWrite)
+  })
 }
 
 /** Asks those whose changes would be taken for what is missing here. */

@@ -62,18 +62,18 @@ export class Connection {
   }
 
   /** Sends, or drops a reader for whom too much is waiting already. So many of the bytes may be presence. */
-  send(frame: Buffer, presenceBytes = 0): void {
+  send(frame: Buffer, presenceBytes = 0, whenSent?: () => void): void {
     if (!this.isOpen) return
     this.#tally.sentBytes.presence += presenceBytes
     const waitingBytes = this.#stream.writableLength
     if (waitingBytes > this.#maxBufferedBytes + this.#answerBytes) return this.close('slowReader')
     if (waitingBytes === 0) this.#answerBytes = 0
-    this.#stream.write(frame)
+    this.#stream.write(frame, whenSent)
   }
 
-  /** Sends what this one asked for, however large. */
-  answer(frame: Buffer): void {
-    this.send(frame)
+  /** Sends what this one asked for, however large. @param whenSent called once it has left, or the connection is gone */
+  answer(frame: Buffer, whenSent?: () => void): void {
+    this.send(frame, 0, whenSent)
     this.#answerBytes += frame.byteLength
     this.#tally.sentBytes.documents += frame.byteLength
   }

@@ -87,6 +87,11 @@ export class SharedDocument {
     return this.#isStale
   }
 
+  /** False while all that was kept has yet to be put together. */
+  get isBuilt(): boolean {
+    return this.#unbuilt.length === 0
+  }
+
   /**
    * To build a long document takes longer than all else that happens when somebody comes in, so the first of them is
    * answered before.
