@@ -37,17 +37,15 @@ export function relayLimits(settings: Settings): RelayLimits {
   }
 }
 
-/** Where everybody drags something, at ten edits a second each: so long, shared by the people, until 3 or 4 are there. */
-const UNTIL_ENOUGH_MS = 350
-/** To write to so many people takes about a third of a millisecond, and the relay has other rooms to serve. */
-const PEOPLE_A_MS = 33
-
+/** From so many people on a wait pays: with fewer, what arrives in a time that nobody notices is hardly ever two. */
+const MANY_PEOPLE = 20
 /**
- * How long edits of a room wait for others once they come thick and fast: one message goes to everybody, so it pays to
- * put three or four in one. In a small room that would take too long, so nobody waits.
+ * Milliseconds times the square of the people: what they say and whom it must be told to both grow with their number, so
+ * with a hundred a short wait brings together what with thirty takes one that is longer, and still not noticed.
  */
+const WAIT_MS_BY_PEOPLE_SQUARED = 35_000
+
+/** How long edits of a room wait for others once they come thick and fast: one message goes to everybody. */
 export function mergeWindowMs(limits: RelayLimits, people: number): number {
-  const untilEnoughMs = UNTIL_ENOUGH_MS / people
-  const awaitedMs = untilEnoughMs > limits.mergeWindowMs ? 0 : untilEnoughMs
-  return Math.min(Math.max(awaitedMs, people / PEOPLE_A_MS), limits.mergeWindowMs)
+  return people < MANY_PEOPLE ? 0 : Math.min(WAIT_MS_BY_PEOPLE_SQUARED / (people * people), limits.mergeWindowMs)
 }
