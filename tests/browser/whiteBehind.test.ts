@@ -77,6 +77,10 @@ describe('white behind', () => {
   })
 
   it('lists the drawer’s sheets, gentlest rim first, pale before saturated; looks at one, applies it, and undo takes it back', async () => {
+    // A page of its own: on one that has just been undone on, the list may still be the one from before.
+    await page.close()
+    ines = await open('photographer', 'Ines')
+    page = ines.page
     const before = await ines.numbers('B')
     await region(page).getByText(/^Trying the drawer’s sheets/).waitFor({ state: 'detached' })
     for (const fold of await region(page).locator('summary').all()) await fold.click()
