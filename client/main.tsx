@@ -8,8 +8,8 @@ import { keepShell } from './connection/shellKept.ts'
 import { reloadOnStaleBuild } from './shell/faults/staleBuild.ts'
 import { showTheme } from './theme/useTheme.ts'
 
-/** Keeping the page costs as much as opening it: the first picture comes before. */
-const KEEP_AFTER_MS = 4_000
+/** Keeping the page costs as much as opening it: the first picture comes before, and the first things a hand does. */
+const KEEP_AFTER_MS = 10_000
 
 const root = document.getElementById('root')
 if (root === null) throw new Error('The page has no #root to draw into')
