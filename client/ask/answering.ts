@@ -9,7 +9,7 @@ import { driftsOfLook } from '../../shared-core/ask/driftMeasures.ts'
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import type { Predictor } from '../../shared-core/predict/predict.ts'
 import { standInLines } from '../agree/standIns/standInLines.ts'
-import { shareBranches } from '../frame/picture/shareBranches.ts'
+import { shareStructure } from '../../shared-core/plan/reading/shareStructure.ts'
 import type { AnswerFound, AnswerTo, AskOrder, Explained, LookFound, LooksFound, QuestionKind } from './askOrders.ts'
 
 /** After a step: the share done, 0-1, and what is found so far where it can be told in parts. */
@@ -32,7 +32,7 @@ export function answering(order: AskOrder, plan: Plan, predictor: Predictor): An
     case 'match-colour': return shares(matchingColour(plan, lookId, order.areaId, order.target, predictor, order.lightId))
     case 'what-matters': return drifts(plan, lookId, predictor)
     case 'stand-ins': return shares(standInLines(plan, lookId, predictor))
-    case 'explain': return explained(shareBranches(plan, order.before), plan, lookId, predictor)
+    case 'explain': return explained(shareStructure(plan, order.before), plan, lookId, predictor)
   }
 }
 

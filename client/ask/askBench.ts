@@ -1,6 +1,6 @@
 import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { createPredictor } from '../../shared-core/predict/predict.ts'
-import { shareBranches } from '../frame/picture/shareBranches.ts'
+import { shareStructure } from '../../shared-core/plan/reading/shareStructure.ts'
 import { answering, type Answering } from './answering.ts'
 import type { AskOrder, FromWorker, QuestionKind, ToWorker } from './askOrders.ts'
 
@@ -60,7 +60,7 @@ export class AskBench {
   }
 
   private take(number: number, order: AskOrder): void {
-    const plan = shareBranches(this.lastPlan, order.plan)
+    const plan = shareStructure(this.lastPlan, order.plan)
     this.lastPlan = plan
     this.open.set(order.slot, { number, order, steps: answering(order, plan, this.predictor), isStopped: false })
   }

@@ -21,9 +21,10 @@ import { ScaleBar } from './ScaleBar.tsx'
 import { layTapes } from './tapes/layTapes.ts'
 import { TapeLabels } from './tapes/TapeLabels.tsx'
 import { useTapeType } from './tapes/useTapeType.ts'
-import { keyText, thingsIn, thingsOf, type Thing, type ThingKey } from './things.ts'
+import { keyText, liftedFrom, thingsIn, thingsOf, type Thing, type ThingKey } from './things.ts'
 import { obstaclesOf } from './throw/obstacles.ts'
 import { CELLS, throwPlane } from './throw/throwPlane.ts'
+import type { ThrowPlanes } from './throw/useThrowField.ts'
 import type { ThrowHeight } from './throw/throwHeight.ts'
 import { useRehearsal } from './useRehearsal.ts'
 import { useFittedView } from './useFittedView.ts'
@@ -60,6 +61,8 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const look = lookOf(shown, lookId)
 
   const things = useMemo(() => thingsIn(thingsOf(shown, look), view), [shown, look, view])
+  const atRest = useMemo(() => (plan.looks[lookId] === undefined ? [] : thingsOf(plan, lookOf(plan, lookId))), [plan, lookId])
+  const lifted = useMemo(() => (shown === plan ? NONE : liftedFrom(atRest, things)), [shown, plan, atRest, things])
   const selected = useMemo(() => asThing(selection), [selection])
   const { panel, transform, changeTransform, fit, fitted, keepSteady } = useFittedView(element, view, shown.room, things, lookId)
   const length = useCallback((metres: number) => formatLength(metres, units), [units])
@@ -74,10 +77,10 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
   const inMotion = thrown.plan !== plan
   const nose = noseOf(thrown.look)[2]
   const { xMetres, yMetres } = thrown.look.subject
-  const plane = useMemo(
-    () => throwPlane(view, roomBounds(thrown.plan.room, view), [xMetres, yMetres, throwHeight === 'head' ? nose : 0], inMotion ? CELLS.coarse : CELLS.fine),
-    [view, thrown.plan.room, xMetres, yMetres, nose, throwHeight, inMotion],
-  )
+  const planes = useMemo((): ThrowPlanes => {
+    const cutInto = (cells: number) => throwPlane(view, roomBounds(thrown.plan.room, view), [xMetres, yMetres, throwHeight === 'head' ? nose : 0], cells)
+    return { coarse: cutInto(CELLS.coarse), fine: cutInto(CELLS.fine) }
+  }, [view, thrown.plan.room, xMetres, yMetres, nose, throwHeight])
   const { pieces, subject, backdrop } = thrown.look
   const obstacles = useMemo(() => obstaclesOf({ pieces, subject, backdrop }, thrown.plan.room), [pieces, subject, backdrop, thrown.plan.room])
 
@@ -126,7 +129,7 @@ export function FloorBoard({ view, throwHeight, placing, onPlaced }: FloorBoardP
         <>
           <FloorCanvas
             plan={shown} look={look} prediction={prediction} view={view} transform={transform} panel={panel} palette={palette}
-            things={things} thrown={thrown} plane={plane} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
+            things={things} lifted={lifted} thrown={thrown} planes={planes} inMotion={inMotion} obstacles={obstacles} selected={selected} soloLightId={soloLightId} mayEdit={mayEdit}
             heldByOthers={heldByOthers}
           />
           <TapeLabels tapes={tapes} selected={selected} colourOf={colourOf} isOn={isOn} onReach={reach} onOpen={showDetails} hintId={hintId} />
@@ -152,6 +155,8 @@ function lookOf(plan: Plan, lookId: string): Look {
   if (look === undefined) throw new Error('The board shows a look that is not in its plan')
   return look
 }
+
+const NONE: ReadonlySet<Thing> = new Set()
 
 const showDetails = () => setSheet('low')
 

@@ -52,6 +52,15 @@ export function thingsIn(things: readonly Thing[], view: ViewKind): readonly Thi
   return things.filter((thing) => view !== 'camera' || thing.key.kind !== 'camera').sort((a, b) => depth(a) - depth(b))
 }
 
+/**
+ * Those that are not as at rest: a hand has them. Paper is left out, since it lies under all else and what is lifted is
+ * drawn over it.
+ */
+export function liftedFrom(atRest: readonly Thing[], things: readonly Thing[]): ReadonlySet<Thing> {
+  const resting = new Set(atRest)
+  return new Set(things.filter((thing) => !resting.has(thing) && thing.key.kind !== 'backdrop'))
+}
+
 /** Everything in the look, lights last. Lights whose modifier is not in the kit show a small front. */
 export function thingsOf(plan: Plan, look: Look): Thing[] {
   return [

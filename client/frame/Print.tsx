@@ -57,8 +57,8 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
   const onLinear = useCallback((shown: ShownPicture) => {
     pictureCame(shown)
     keepShownFrame(shown)
-    setLetters((last) => (last.length === 0 && shown.letters.length === 0 ? last : shown.letters))
   }, [pictureCame])
+  const onLetters = useCallback((now: readonly PictureLetter[]) => setLetters((last) => (last.length === 0 && now.length === 0 ? last : now)), [])
 
   const { areas, framing, taking } = prediction
   const solo = prediction.lights.find((light) => light.id === soloLightId)
@@ -80,7 +80,10 @@ export function Print({ widthPixels, heightPixels, view, allAreas, eyesShown, de
         fadeKey={fadeKey}
         view={view}
         tints={view === 'leaders' ? tints : undefined}
+        // Of the clipping view the legend says whether anything clips.
+        isRead={taken !== null || view === 'clipping'}
         onLinear={onLinear}
+        onLetters={onLetters}
         description={seesBefore ? `As it was before. ${description}` : description}
       >
         <FormPicture areas={areas} framing={framing} statureMetres={stature} colours={colours} widthPixels={pictureDesk() === null ? pixels : FORM_PIXELS} fadeKey={fadeKey} description={description} />

@@ -1,4 +1,5 @@
 import type { Board } from './board.ts'
+import { pageClock, type Clock } from './latestOnly.ts'
 
 /** The part of the board's store that drawing needs. */
 export interface ReadableBoard {
@@ -11,34 +12,57 @@ export interface ReadableBoard {
 export interface Turns {
   /** Calls once, when it is that one's turn. */
   wait(go: () => void): void
+  /** The hand has moved, and its own part of the page is about to be drawn: a turn taken now is drawn with it. */
+  handMoved(): void
 }
 
-/** As many parts of the page as draw anew while a hand moves something: one every so many milliseconds. */
+/** As many parts of the page draw anew while a hand moves something: one every so many milliseconds. */
 const TURN_MS = 24
+/** While moves come, turns wait so long for the next, rather than be drawn by themselves. */
+const NEXT_MOVE_MS = 60
 
-/** @param after calls back in so many milliseconds */
-export function takingTurns(after: (delayMs: number, run: () => void) => void = (delayMs, run) => void setTimeout(run, delayMs)): Turns {
+export function takingTurns(clock: Clock = pageClock): Turns {
   const waiting: (() => void)[] = []
   let isAsked = false
-  const ask = () => {
-    isAsked = waiting.length > 0
-    if (isAsked) after(TURN_MS, next)
+  let turnMs = 0
+  let moveMs = Number.NEGATIVE_INFINITY
+
+  function dueMs(): number {
+    const isMoving = clock.nowMs() - moveMs < NEXT_MOVE_MS
+    return isMoving ? Math.max(moveMs, turnMs) + NEXT_MOVE_MS : turnMs + TURN_MS
   }
-  const next = () => {
-    const go = waiting.shift()
-    ask()
-    go?.()
+
+  function ask(): void {
+    if (isAsked || waiting.length === 0) return
+    isAsked = true
+    clock.after(Math.max(TURN_MS, dueMs() - clock.nowMs()), () => {
+      isAsked = false
+      if (clock.nowMs() >= dueMs()) next()
+      ask()
+    })
   }
+
+  function next(): void {
+    turnMs = clock.nowMs()
+    waiting.shift()?.()
+  }
+
   return {
     wait(go) {
+      // The move that made it wait is drawn by itself.
+      if (waiting.length === 0) turnMs = clock.nowMs()
       waiting.push(go)
-      if (!isAsked) ask()
+      ask()
+    },
+    handMoved() {
+      moveMs = clock.nowMs()
+      if (moveMs >= turnMs + TURN_MS && waiting.length > 0) next()
     },
   }
 }
 
 /** One for the page: two parts never draw anew in the same breath. */
-const turnsOfPage = takingTurns()
+export const turnsOfPage = takingTurns()
 
 /**
  * The board as somebody sees it who is not what the hand is on. While something is in a hand, what follows from it is
@@ -56,14 +80,17 @@ export function followUnhurried(store: ReadableBoard, isUnderHand: () => boolean
     if (seen !== before) for (const listener of listeners) listener(seen, before)
   }
 
-  function changed(): void {
-    if (!onlyHandMoved(seen, store.getState()) || isUnderHand()) return see()
-    if (isWaiting) return
-    isWaiting = true
-    turns.wait(() => {
-      isWaiting = false
-      see()
-    })
+  function changed(now: Board, before: Board): void {
+    if (!onlyHandMoved(seen, now) || isUnderHand()) return see()
+    if (!isWaiting) {
+      isWaiting = true
+      turns.wait(() => {
+        isWaiting = false
+        see()
+      })
+    }
+    // Numbers cost a move enough: a turn goes with one that has none.
+    if (now.shown !== before.shown && now.prediction === before.prediction) turns.handMoved()
   }
 
   return {

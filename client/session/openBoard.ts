@@ -16,6 +16,8 @@ import { createSharedPlan } from './sharedPlan.ts'
 const penGone: Refusal = { code: 'no-pen', words: 'The pen is no longer yours.' }
 
 export interface OpeningBoard {
+  /** Runs the callback before the next picture on the screen that a hand's move should be seen in. */
+  readonly onNextFrame: (callback: () => void) => void
   /** A plan is there to show, and its board is about to be made. */
   readonly onPlan: (plan: Plan) => void
   readonly onBoard: (board: BoardStore) => void
@@ -81,7 +83,7 @@ export function openBoard(
     opening.onPlan(first)
     board = createBoardStore({
       plan, company, predict, role: seat.role, connection: viewOf(link.connection()),
-      onNextFrame: (callback) => requestAnimationFrame(callback),
+      onNextFrame: opening.onNextFrame,
       units: remembered.units(), keepUnits: remembered.keepUnits,
     })
     remembered.keepSeat({ ...seat, title: first.title })

@@ -3,7 +3,7 @@ import type { Prediction } from '../../shared-core/predict/prediction.ts'
 import type { Clock } from './latestOnly.ts'
 
 /** While a hand moves, numbers may take one part in so many of the time: drawing needs the rest. */
-const PARTS_FOR_NUMBERS = 4
+const PARTS_FOR_NUMBERS = 8
 /** Nobody reads numbers that change faster. */
 const READ_MS = 33
 

@@ -103,7 +103,7 @@ describe('the board store', () => {
     }
     for (const fNumber of [9, 10, 11, 12]) drag(fNumber)
     expect(predicted).toEqual([8, 9])
-    clock.moveOn(30)
+    clock.moveOn(70)
     expect(predicted).toEqual([8, 9, 12])
     clock.moveOn(1_000)
     expect(predicted).toEqual([8, 9, 12])

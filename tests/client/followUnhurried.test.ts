@@ -16,7 +16,7 @@ const moved = (): Plan => ({ ...demoPlan })
 describe('a part of the page that is not under the hand', () => {
   it('sees everything at once while nothing is in a hand', () => {
     const store = boardStore()
-    const part = followUnhurried(store, () => false, takingTurns(new HandClock().after))
+    const part = followUnhurried(store, () => false, takingTurns(new HandClock()))
     part.follow()
     store.setState({ selection: { kind: 'camera' } })
     expect(part.getState()).toBe(store.getState())
@@ -25,7 +25,7 @@ describe('a part of the page that is not under the hand', () => {
   it('sees a hand’s moves in its turn, the latest of them, and is told once', () => {
     const store = boardStore()
     const clock = new HandClock()
-    const part = followUnhurried(store, () => false, takingTurns(clock.after))
+    const part = followUnhurried(store, () => false, takingTurns(clock))
     part.follow()
     let told = 0
     part.subscribe(() => told++)
@@ -39,7 +39,7 @@ describe('a part of the page that is not under the hand', () => {
   it('sees the end at once: the hand that opens, and what it wrote', () => {
     const store = boardStore()
     const clock = new HandClock()
-    const part = followUnhurried(store, () => false, takingTurns(clock.after))
+    const part = followUnhurried(store, () => false, takingTurns(clock))
     part.follow()
     store.setState({ shown: moved() })
     const written = moved()
@@ -51,7 +51,7 @@ describe('a part of the page that is not under the hand', () => {
 
   it('sees at once what somebody picks meanwhile', () => {
     const store = boardStore()
-    const part = followUnhurried(store, () => false, takingTurns(new HandClock().after))
+    const part = followUnhurried(store, () => false, takingTurns(new HandClock()))
     part.follow()
     store.setState({ shown: moved() })
     store.setState({ selection: { kind: 'camera' } })
@@ -60,7 +60,7 @@ describe('a part of the page that is not under the hand', () => {
 
   it('sees every move when the hand is on it', () => {
     const store = boardStore()
-    const part = followUnhurried(store, () => true, takingTurns(new HandClock().after))
+    const part = followUnhurried(store, () => true, takingTurns(new HandClock()))
     part.follow()
     store.setState({ shown: moved() })
     expect(part.getState()).toBe(store.getState())
@@ -69,7 +69,7 @@ describe('a part of the page that is not under the hand', () => {
   it('never draws in the same breath as another', () => {
     const store = boardStore()
     const clock = new HandClock()
-    const turns = takingTurns(clock.after)
+    const turns = takingTurns(clock)
     const drawnAtMs = [0, 1, 2].map(() => {
       const times: number[] = []
       const part = followUnhurried(store, () => false, turns)

@@ -1,8 +1,11 @@
+import fc from 'fast-check'
 import { describe, expect, it, vi } from 'vitest'
+import { packPlan, unpackPlan, type PlanParcel } from '../../client/frame/picture/planParcel.ts'
 import { PictureDesk } from '../../client/frame/picture/pictureDesk.ts'
 import type { PictureOrder, WorkerAnswer, WorkerOrder } from '../../client/frame/picture/pictureOrders.ts'
-import { shareBranches } from '../../client/frame/picture/shareBranches.ts'
+import { shareStructure } from '../../shared-core/plan/reading/shareStructure.ts'
 import { demoPlan } from '../../shared-core/plan/demo/demoPlan.ts'
+import type { Plan } from '../../shared-core/plan/schema/plan.ts'
 import { applyEdit } from '../../shared-core/plan/edit.ts'
 
 function order(slot: string, kind: 'frame' | 'single', soloLightId: string | null = null): PictureOrder {
@@ -119,12 +122,12 @@ describe('a worker that breaks', () => {
 
 describe('a plan that came through a message', () => {
   it('is the plan before, where nothing changed', () => {
-    expect(shareBranches(demoPlan, structuredClone(demoPlan))).toBe(demoPlan)
+    expect(shareStructure(demoPlan, structuredClone(demoPlan))).toBe(demoPlan)
   })
 
   it('keeps every branch but those on the way to the change', () => {
     const changed = structuredClone(applyEdit(demoPlan, { name: 'test', changes: [{ path: ['looks', 'dusk', 'lights', 'a', 'energyJoules'], set: 99 }] }))
-    const shared = shareBranches(demoPlan, changed)
+    const shared = shareStructure(demoPlan, changed)
     expect(shared).toEqual(changed)
     expect(shared.gels).toBe(demoPlan.gels)
     expect(shared.looks['first-light']).toBe(demoPlan.looks['first-light'])
@@ -134,7 +137,86 @@ describe('a plan that came through a message', () => {
   })
 
   it('sees what was taken out and what was put in', () => {
-    expect(shareBranches({ a: 1, b: { c: 2 } }, { b: { c: 2 } })).toEqual({ b: { c: 2 } })
-    expect(shareBranches({ a: [1, 2] }, { a: [1, 2, 3] })).toEqual({ a: [1, 2, 3] })
+    expect(shareStructure({ a: 1, b: { c: 2 } }, { b: { c: 2 } })).toEqual({ b: { c: 2 } })
+    expect(shareStructure({ a: [1, 2] }, { a: [1, 2, 3] })).toEqual({ a: [1, 2, 3] })
+  })
+})
+
+describe('a plan sent in parts', () => {
+  const withPower = (plan: Plan, energyJoules: number) =>
+    applyEdit(plan, { name: 'test', changes: [{ path: ['looks', 'dusk', 'lights', 'a', 'energyJoules'], set: energyJoules }] })
+  const across = (before: Plan | null, plan: Plan): PlanParcel => structuredClone(packPlan(before, plan))
+
+  it('arrives whole the first time', () => {
+    expect(unpackPlan(null, across(null, demoPlan))).toEqual(demoPlan)
+  })
+
+  it('costs nothing when it is the same', () => {
+    expect(packPlan(demoPlan, demoPlan)).toBeNull()
+    expect(unpackPlan(demoPlan, null)).toBe(demoPlan)
+  })
+
+  it('carries what a hand changed and leaves the rest the objects they were', () => {
+    const moved = withPower(demoPlan, 99)
+    const parcel = across(demoPlan, moved)
+    expect(JSON.stringify(parcel).length).toBeLessThan(JSON.stringify(moved).length / 20)
+    const arrived = unpackPlan(demoPlan, parcel)
+    expect(arrived).toEqual(moved)
+    expect(arrived.looks['dusk']!.lights['b']).toBe(demoPlan.looks['dusk']!.lights['b'])
+    expect(arrived.looks['dusk']!.lights['a']!.place).toBe(demoPlan.looks['dusk']!.lights['a']!.place)
+  })
+
+  it('arrives as it left whatever came, went, changed its kind or its order', () => {
+    const branch: fc.Arbitrary<unknown> = fc.letrec((tie) => ({
+      tree: fc.oneof({ maxDepth: 4 }, fc.integer(), fc.string(), fc.constant(null), fc.array(fc.integer(), { maxLength: 3 }),
+        fc.dictionary(fc.constantFrom('a', 'b', 'c', '__proto__', 'keys', 'value'), tie('tree'), { noNullPrototype: true })),
+    })).tree
+    fc.assert(fc.property(branch, branch, branch, (first, second, third) => {
+      let left: Plan | null = null
+      let arrived: Plan | null = null
+      // Of the second, parts are the very objects of the first, as an edit leaves them.
+      for (const plan of [{ first }, { over: first, and: second }, { and: second, over: third }] as unknown as Plan[]) {
+        arrived = unpackPlan(arrived, across(left, plan))
+        left = plan
+        expect(arrived).toEqual(plan)
+        if (typeof plan === 'object' && plan !== null) expect(Object.keys(arrived)).toEqual(Object.keys(plan))
+      }
+    }), { seed: 3, numRuns: 300 })
+  })
+})
+
+describe('a hand and the Frame', () => {
+  it('waits while a picture of an earlier move waits, and goes on with the next answer', () => {
+    const { made, finish } = maker()
+    const desk = new PictureDesk(made)
+    const hand = () => desk.order({ ...order('frame', 'frame'), kind: 'hand' }, () => undefined)
+    let shown = 0
+    const ask = () => desk.whenRoomForHand(() => shown++)
+    hand()
+    hand()
+    ask()
+    expect(shown).toBe(1)
+    hand()
+    ask()
+    expect(shown).toBe(1)
+    finish()
+    expect(shown).toBe(2)
+  })
+
+  it('goes on without the Frame where that is slow', () => {
+    vi.useFakeTimers()
+    try {
+      const { made, finish } = maker()
+      const desk = new PictureDesk(made)
+      for (let i = 0; i < 3; i++) desk.order({ ...order('frame', 'frame'), kind: 'hand' }, () => undefined)
+      let shown = 0
+      desk.whenRoomForHand(() => shown++)
+      vi.advanceTimersByTime(60)
+      expect(shown).toBe(1)
+      finish()
+      expect(shown).toBe(1)
+    } finally {
+      vi.useRealTimers()
+    }
   })
 })

@@ -7,7 +7,7 @@ import type { Prediction } from '../../../shared-core/predict/prediction.ts'
 import { roomBox } from '../../../shared-core/set/room.ts'
 import { keyText, modifierOf, sameThing, type Thing, type ThingKey } from '../things.ts'
 import type { Obstacles } from '../throw/obstacles.ts'
-import type { ThrowPlane } from '../throw/throwPlane.ts'
+import type { ThrowPlanes } from '../throw/useThrowField.ts'
 import type { ViewKind } from '../view/projection.ts'
 import type { PanelSize, ViewTransform } from '../view/viewTransform.ts'
 import { BackdropShape } from './BackdropShape.tsx'
@@ -40,9 +40,13 @@ export interface FloorCanvasProps {
   readonly panel: PanelSize
   readonly palette: Palette
   readonly things: readonly Thing[]
+  /** Those of them that a hand holds away from where they stand. */
+  readonly lifted: ReadonlySet<Thing>
   /** What throws are drawn from: it may lag a little behind a hand. */
   readonly thrown: Thrown
-  readonly plane: ThrowPlane
+  readonly planes: ThrowPlanes
+  /** Something is in a hand. */
+  readonly inMotion: boolean
   readonly obstacles: Obstacles
   readonly selected: ThingKey | null
   readonly soloLightId: string | null
@@ -51,48 +55,68 @@ export interface FloorCanvasProps {
   readonly heldByOthers: readonly Thing[]
 }
 
-/** The set drawn to scale. Room, throws, things and handles lie on canvases of their own, so that each draws only when it changes. */
+/** The set drawn to scale. Room, throws, standing things, and what a hand is on lie on canvases of their own, so that each draws only when it changes. */
 export const FloorCanvas = memo(function FloorCanvas(props: FloorCanvasProps) {
-  const { plan, view, transform, panel, palette, things, selected, mayEdit } = props
+  const { plan, view, transform, panel, palette, things, lifted, selected, mayEdit } = props
   const inMetres = { x: transform.offsetX, y: transform.offsetY, scaleX: transform.pixelsPerMetre, scaleY: transform.pixelsPerMetre }
   const chosen = things.find((thing) => sameThing(thing.key, selected))
   return (
     <Stage width={panel.width} height={panel.height} listening={false} className="floor-stage">
-      <Layer listening={false}>
+      <Layer listening={false} ref={drawWithPage}>
         <Group {...inMetres}>
           <RoomShape room={plan.room} view={view} palette={palette} pixelsPerMetre={transform.pixelsPerMetre} />
         </Group>
       </Layer>
       <Layer listening={false} ref={drawAtScreenPixels}>
         <Group {...inMetres}>
-          <Throws {...props.thrown} plane={props.plane} obstacles={props.obstacles} soloLightId={props.soloLightId} />
+          <Throws {...props.thrown} planes={props.planes} inMotion={props.inMotion} obstacles={props.obstacles} soloLightId={props.soloLightId} />
         </Group>
       </Layer>
-      <Layer listening={false}>
+      <Layer listening={false} ref={drawWithPage}>
         <Group {...inMetres}>
-          {things.map((thing) => <ThingShape key={keyText(thing.key)} {...props} thing={thing} />)}
+          {things.map((thing) => !lifted.has(thing) && <ThingShape key={keyText(thing.key)} {...props} thing={thing} />)}
           {view === 'floor' && <SubjectT palette={palette} />}
         </Group>
-        {things.filter((thing) => thing.key.kind === 'point').map((thing) => (
-          <PointShape key={keyText(thing.key)} thing={thing} view={view} transform={transform} palette={palette} marked={sameThing(thing.key, selected)} />
-        ))}
+        {things.map((thing) => !lifted.has(thing) && <PointAt key={keyText(thing.key)} {...props} thing={thing} />)}
       </Layer>
-      <Layer listening={false}>
+      <Layer listening={false} ref={drawWithPage}>
         <Group {...inMetres}>
+          {things.map((thing) => lifted.has(thing) && <ThingShape key={keyText(thing.key)} {...props} thing={thing} />)}
           {props.heldByOthers.map((thing) => <OthersShape key={keyText(thing.key)} thing={thing} view={view} palette={palette} />)}
         </Group>
+        {things.map((thing) => lifted.has(thing) && <PointAt key={keyText(thing.key)} {...props} thing={thing} />)}
         {chosen !== undefined && <HandleShapes thing={chosen} view={view} transform={transform} palette={palette} mayEdit={mayEdit} />}
       </Layer>
     </Stage>
   )
 })
 
+/**
+ * A changed layer is drawn before the page is shown again, with the tapes and numbers that changed beside it: left to
+ * itself it would ask for a screen of its own after that one.
+ */
+function drawWithPage(layer: Konva.Layer | null): void {
+  if (layer === null) return
+  let isAsked = false
+  layer.batchDraw = () => {
+    if (!isAsked) {
+      isAsked = true
+      queueMicrotask(() => {
+        isAsked = false
+        if (layer.getStage() !== null) layer.draw()
+      })
+    }
+    return layer
+  }
+}
+
 /** Soft light gains nothing from the finer pixels of a dense screen, and costs a quarter without them. */
 function drawAtScreenPixels(layer: Konva.Layer | null): void {
+  drawWithPage(layer)
   layer?.getCanvas().setPixelRatio(1)
 }
 
-const Throws = memo(function Throws({ plan, look, prediction, plane, obstacles, soloLightId }: Thrown & Pick<FloorCanvasProps, 'plane' | 'obstacles' | 'soloLightId'>) {
+const Throws = memo(function Throws({ plan, look, prediction, planes, inMotion, obstacles, soloLightId }: Thrown & Pick<FloorCanvasProps, 'planes' | 'inMotion' | 'obstacles' | 'soloLightId'>) {
   return Object.entries(look.lights).map(([id, light]) => {
     const predicted = prediction.lights.find((one) => one.id === id)
     return (
@@ -101,7 +125,8 @@ const Throws = memo(function Throws({ plan, look, prediction, plane, obstacles, 
         id={id}
         light={light}
         modifier={modifierOf(plan, light)}
-        plane={plane}
+        planes={planes}
+        inMotion={inMotion}
         obstacles={obstacles}
         served={servedPlace(prediction, look, id)}
         levelStops={toHundredths(predicted?.level.stops ?? null)}
@@ -122,6 +147,11 @@ function servedPlace(prediction: Prediction, look: Look, lightId: string): Vecto
 /** Finer steps cannot be seen and would paint the throw anew for nothing. */
 function toHundredths(stops: number | null): number | null {
   return stops === null ? null : Math.round(stops * 100) / 100
+}
+
+/** Drawn in pixels, over what is drawn in metres. */
+function PointAt({ thing, view, transform, palette, selected }: FloorCanvasProps & { readonly thing: Thing }) {
+  return thing.key.kind === 'point' && <PointShape thing={thing} view={view} transform={transform} palette={palette} marked={sameThing(thing.key, selected)} />
 }
 
 function ThingShape({ thing, plan, look, prediction, view, palette, transform, selected }: FloorCanvasProps & { readonly thing: Thing }) {

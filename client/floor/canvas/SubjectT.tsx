@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { Line } from './konva.ts'
 import type { Palette } from './palette.ts'
 
@@ -7,7 +8,7 @@ const STEM_METRES = 0.25
 const TAPE_METRES = 0.03
 
 /** The T on which the subject stands, seen through them: the zero of the set. */
-export function SubjectT({ palette }: { readonly palette: Palette }) {
+export const SubjectT = memo(function SubjectT({ palette }: { readonly palette: Palette }) {
   const tape = { stroke: palette.tape, strokeWidth: TAPE_METRES, opacity: 0.75, listening: false }
   return (
     <>
@@ -15,4 +16,4 @@ export function SubjectT({ palette }: { readonly palette: Palette }) {
       <Line points={[0, TAPE_METRES / 2, 0, STEM_METRES]} {...tape} />
     </>
   )
-}
+})

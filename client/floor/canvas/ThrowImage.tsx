@@ -5,15 +5,17 @@ import type { Modifier } from '../../../shared-core/plan/schema/kit.ts'
 import type { Light } from '../../../shared-core/plan/schema/look.ts'
 import type { Obstacles } from '../throw/obstacles.ts'
 import { throwPicture, type ThrowPicture } from '../throw/paintThrow.ts'
-import { throwAt, throwField, throwSource } from '../throw/throwField.ts'
-import type { ThrowPlane } from '../throw/throwPlane.ts'
+import { throwAt, throwSource } from '../throw/throwField.ts'
+import { useThrowField, type Throw, type ThrowPlanes } from '../throw/useThrowField.ts'
 import { Image } from './konva.ts'
 
 interface ThrowImageProps {
   readonly id: string
   readonly light: Light
   readonly modifier: Modifier
-  readonly plane: ThrowPlane
+  readonly planes: ThrowPlanes
+  /** Something is in a hand. */
+  readonly inMotion: boolean
   readonly obstacles: Obstacles
   /** The place the light serves. */
   readonly served: Vector
@@ -26,19 +28,20 @@ const FADE_SECONDS = 0.15
 
 /** One light's throw over the plane in view, in its gel's colour; fades in and out, never jumps. */
 export const ThrowImage = memo(function ThrowImage(props: ThrowImageProps) {
-  const { id, light, modifier, plane, obstacles, served, levelStops, colour, shown } = props
+  const { id, light, modifier, planes, inMotion, obstacles, served, levelStops, colour, shown } = props
   const { place, aim, rollDegrees, grid } = light
   // By value: a new prediction brings the same place as a new array.
   const [servedX, servedY, servedZ] = served
   // A light that is off costs nothing while it is moved about; its last throw fades out where it was.
-  const field = useMemo(() => {
+  const thrown = useMemo((): Throw | null => {
     if (!shown) return null
     const source = throwSource(id, { place, aim, rollDegrees, grid }, modifier)
-    return throwField(source, plane, obstacles, throwAt(source, [servedX, servedY, servedZ], null))
-  }, [shown, id, place, aim, rollDegrees, grid, modifier, plane, obstacles, servedX, servedY, servedZ])
+    return { source, obstacles, reference: throwAt(source, [servedX, servedY, servedZ], null) }
+  }, [shown, id, place, aim, rollDegrees, grid, modifier, obstacles, servedX, servedY, servedZ])
+  const field = useThrowField(thrown, planes, inMotion)
   const picture = useMemo(
-    () => (field === null ? null : throwPicture(field, plane.columns, plane.rows, colour, levelStops)),
-    [field, plane, colour, levelStops],
+    () => (field === null ? null : throwPicture(field.stops, field.plane.columns, field.plane.rows, colour, levelStops)),
+    [field, colour, levelStops],
   )
 
   const node = useRef<Konva.Image>(null)
@@ -53,7 +56,7 @@ export const ThrowImage = memo(function ThrowImage(props: ThrowImageProps) {
     node.current?.to({ opacity: shown ? 1 : 0, duration: still ? 0 : FADE_SECONDS })
   }, [shown])
 
-  const { left, top, right, bottom } = plane.bounds
+  const { left, top, right, bottom } = planes.fine.bounds
   return (
     <Image
       ref={node}

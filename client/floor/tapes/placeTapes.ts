@@ -1,4 +1,4 @@
-import { sharedArea, type Bounds } from '../view/bounds.ts'
+import { grow, sharedArea, type Bounds } from '../view/bounds.ts'
 import type { DrawnPoint } from '../view/projection.ts'
 
 /** A tape to stick beside its thing, in pixels of the panel. */
@@ -39,7 +39,7 @@ export function placeTapes(
     let best = candidates[0]!
     let bestCost = Infinity
     for (const candidate of candidates) {
-      const cost = costOf(tape, candidate, placed, keepOff, before.get(tape.id))
+      const cost = costOf(tape, candidate, placed, keepOff, before.get(tape.id), bestCost)
       if (cost < bestCost) {
         best = candidate
         bestCost = cost
@@ -80,21 +80,31 @@ function candidatesFor(tape: TapeToPlace, panel: Bounds): Candidate[] {
   )
 }
 
+/** @returns at least `enough` for a place that costs more than that: then the rest is not looked at */
 function costOf(
   tape: TapeToPlace,
   { bounds, direction, reach }: Candidate,
   placed: readonly PlacedTape[],
   keepOff: readonly Bounds[],
   before: DrawnPoint | undefined,
+  enough: number,
 ): number {
   const area = tape.width * tape.height
-  const overTapes = placed.reduce((sum, other) => sum + sharedArea(withGap(bounds), other.bounds), 0)
-  // However small, an overlap is one: no nearness to the thing may buy it.
-  const touches = placed.some((other) => sharedArea(bounds, other.bounds) > 0) ? 200 : 0
-  const overThings = keepOff.reduce((sum, thing) => sum + hidden(bounds, thing, area), 0)
   const [lookX, lookY] = tape.looksTowards
   const inThrow = lookX === 0 && lookY === 0 ? 0 : 1 + direction[0] * lookX + direction[1] * lookY
-  return touches + (overTapes / area) * 100 + overThings * 9 + reach / 45 + inThrow * 0.8 + hop(tape, bounds, before)
+  let cost = reach / 45 + inThrow * 0.8 + hop(tape, bounds, before)
+  const withGap = grow(bounds, 3)
+  for (const other of placed) {
+    if (cost >= enough) return cost
+    // However small, an overlap is one: no nearness to the thing may buy it.
+    if (sharedArea(bounds, other.bounds) > 0) cost += 200
+    cost += (sharedArea(withGap, other.bounds) / area) * 100
+  }
+  for (const thing of keepOff) {
+    if (cost >= enough) return cost
+    cost += hidden(bounds, thing, area) * 9
+  }
+  return cost
 }
 
 /** How much of the smaller of the two a tape would hide or be hidden by, 0 to 1: a thin flag counts as much as a box. */
@@ -120,10 +130,6 @@ function broughtInto(panel: Bounds, box: Bounds): Bounds {
   const dx = Math.max(panel.left - box.left, Math.min(0, panel.right - box.right))
   const dy = Math.max(panel.top - box.top, Math.min(0, panel.bottom - box.bottom))
   return { left: box.left + dx, top: box.top + dy, right: box.right + dx, bottom: box.bottom + dy }
-}
-
-function withGap(bounds: Bounds): Bounds {
-  return { left: bounds.left - 3, top: bounds.top - 3, right: bounds.right + 3, bottom: bounds.bottom + 3 }
 }
 
 function middleOf(bounds: Bounds): DrawnPoint {

@@ -8,7 +8,7 @@ import { displaySpace } from './displaySpace.ts'
 import { firstPictureOf } from './firstPicture.ts'
 import { handSize } from './handSize.ts'
 import { pictureDesk } from './pictureDesk.ts'
-import type { DrawnPicture, EyesPart, PictureKind } from './pictureOrders.ts'
+import type { DrawnPicture, EyesPart, PictureKind, PictureLetter } from './pictureOrders.ts'
 import type { ShownPicture } from './reading.ts'
 
 export interface PictureCanvasProps {
@@ -25,8 +25,12 @@ export interface PictureCanvasProps {
   readonly tints?: Readonly<Record<string, Tint>> | undefined
   /** Only the part of the Frame around the eyes. */
   readonly eyes?: EyesPart
+  /** Something is being read off it: then also a picture under a hand is told. */
+  readonly isRead?: boolean
   /** Told the linear picture behind what is shown, for readings. */
   readonly onLinear?: (shown: ShownPicture) => void
+  /** Told what its parts are, of a view that says so. */
+  readonly onLetters?: (letters: readonly PictureLetter[]) => void
   /** Told in words why there is no picture. */
   readonly onTrouble?: (words: string) => void
   /** Shown until the first picture is there, and where none can be drawn. */
@@ -43,7 +47,7 @@ type Haste = 'hand' | 'sketch' | 'full'
 const REST_MS = 120
 
 /** The predicted picture, drawn by the worker and laid on a canvas as it comes. */
-export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', tints, eyes, onLinear, onTrouble, children }: PictureCanvasProps) {
+export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, description, fadeKey, view = 'picture', tints, eyes, isRead = false, onLinear, onLetters, onTrouble, children }: PictureCanvasProps) {
   // The Frame keeps up with a hand; the small pictures wait until it rests.
   const useIts = kind === 'frame' ? useBoardAtOnce : useBoard
   const shown = useIts((board) => (kind === 'single' ? board.shown : planInFrame(board)))
@@ -53,6 +57,10 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
   const canvas = useRef<HTMLCanvasElement>(null)
   const paper = useRef<CanvasPaper | null>(null)
   const lastFade = useRef(fadeKey)
+  const readNow = useRef(isRead)
+  useEffect(() => {
+    readNow.current = isRead
+  }, [isRead])
   const [drawn, setDrawn] = useState<Drawn>('waiting')
 
   useEffect(() => {
@@ -66,6 +74,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         return setDrawn('waiting')
       }
       if (picture.linear !== null) onLinear?.({ ...picture, linear: picture.linear, plan: shown, lookId, isFull: how === 'full' })
+      onLetters?.(picture.letters)
       const fades = lastFade.current !== fadeKey
       lastFade.current = fadeKey
       paper.current ??= paperOf(canvas.current)
@@ -79,7 +88,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
         plan: shown, lookId, soloLightId, coarse: how !== 'full',
         kind: isSmall ? 'hand' : kind,
         ...(isSmall ? handSize(widthPixels, heightPixels) : { width: widthPixels, height: heightPixels }),
-        view, space: displaySpace(), ...(eyes && { eyes }), ...(tints && { tints }),
+        view, isRead: onLinear !== undefined && (!isSmall || readNow.current), space: displaySpace(), ...(eyes && { eyes }), ...(tints && { tints }),
       }, (picture) => show(picture, how))
     }
     if (!inHand) {
@@ -96,7 +105,7 @@ export function PictureCanvas({ kind, soloLightId, widthPixels, heightPixels, de
     if (kind === 'frame') order('hand')
     const rested = setTimeout(() => order('full'), REST_MS)
     return () => clearTimeout(rested)
-  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, tints, eyes, onLinear, onTrouble])
+  }, [slot, kind, shown, inHand, lookId, widthPixels, heightPixels, soloLightId, fadeKey, view, tints, eyes, onLinear, onLetters, onTrouble])
 
   useEffect(() => () => {
     pictureDesk()?.forget(slot)

@@ -1,4 +1,6 @@
-import type { DrawnPicture, FoundPlaces, FoundShares, HandNear, PictureOrder, PlacesOrder, SharesOrder, WorkerAnswer, WorkerOrder } from './pictureOrders.ts'
+import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import { packPlan } from './planParcel.ts'
+import type { DrawnPicture, FoundPlaces, FoundShares, HandNear, PictureOrder, PlacesOrder, SentOrder, SharesOrder, WorkerAnswer, WorkerOrder } from './pictureOrders.ts'
 
 /** The part of a Worker the desk needs. */
 export interface PictureMaker {
@@ -18,6 +20,8 @@ const FIRST_TO_LAST: readonly WorkerOrder['kind'][] = ['hand', 'places', 'frame'
 
 /** What only goes with the Frame, and is no use before it. */
 const BESIDE_FRAME: ReadonlySet<WorkerOrder['kind']> = new Set<WorkerOrder['kind']>(['single', 'eyes'])
+/** A hand is kept waiting for its picture no longer than this: the Floor follows it even where the picture cannot. */
+const HAND_WAITS_MS = 50
 /** Where so long no Frame comes, none is looked at. */
 const FRAME_COMES_MS = 1_500
 
@@ -31,6 +35,7 @@ export class PictureDesk {
   /** In the order in which the worker takes and answers them. */
   private atWork: Task[] = []
   private isBroken = false
+  private waitingForRoom: (() => void)[] = []
 
   /** @param isFrameAwaited while nothing is on the page yet: what goes with the Frame then waits for its first picture */
   constructor(private readonly maker: PictureMaker, private isFrameAwaited = false) {
@@ -57,6 +62,21 @@ export class PictureDesk {
   /** Somebody is about to move a light: while nothing else is asked for, the worker makes itself ready for it. */
   handIsNear(): void {
     if (!this.isBroken) this.maker.postMessage({ kind: 'hand near' })
+  }
+
+  /**
+   * Runs once a hand's next picture would not lie behind one that still waits: a move that is drawn on the Floor and then
+   * left out of the Frame costs the time of one that is not. At once, or with the next answer, or when a hand waited long.
+   */
+  whenRoomForHand(run: () => void): void {
+    if (![...this.waiting.values()].some(({ order }) => order.kind === 'hand')) return run()
+    let isOver = false
+    const once = () => {
+      if (!isOver) run()
+      isOver = true
+    }
+    this.waitingForRoom.push(once)
+    setTimeout(once, HAND_WAITS_MS)
   }
 
   /** Nobody looks at a slot any more. */
@@ -87,11 +107,18 @@ export class PictureDesk {
     if (done?.order.kind === 'frame') this.isFrameAwaited = false
     this.next()
     if (done !== undefined && done.order.slot === answer.slot) done.answered(answer)
+    this.tellOfRoom()
   }
 
   private hasRoomFor(task: Task): boolean {
     const [first, ...more] = this.atWork
     return first === undefined || (more.length === 0 && first.order.kind === 'hand' && task.order.kind === 'hand')
+  }
+
+  private tellOfRoom(): void {
+    const told = this.waitingForRoom
+    this.waitingForRoom = []
+    for (const run of told) run()
   }
 
   private awaitNoFrame(): void {
@@ -105,7 +132,25 @@ export class PictureDesk {
     this.atWork = []
     this.waiting.clear()
     for (const task of left) task.answered(null)
+    this.tellOfRoom()
   }
+}
+
+/** Of a plan only what is new goes to the worker: a whole one would be copied on both sides with every move of a hand. */
+function sendingPlansInParts(worker: Worker): PictureMaker {
+  let last: Plan | null = null
+  const maker: PictureMaker = {
+    onmessage: null,
+    onerror: null,
+    postMessage(order) {
+      if (!('plan' in order)) return worker.postMessage(order)
+      worker.postMessage({ ...order, plan: packPlan(last, order.plan) } satisfies SentOrder)
+      last = order.plan
+    },
+  }
+  worker.onmessage = (event: MessageEvent<WorkerAnswer>) => maker.onmessage?.(event)
+  worker.onerror = (event) => maker.onerror?.(event)
+  return maker
 }
 
 let shared: PictureDesk | null | undefined
@@ -114,7 +159,7 @@ let shared: PictureDesk | null | undefined
 export function pictureDesk(): PictureDesk | null {
   if (shared === undefined) {
     try {
-      shared = new PictureDesk(new Worker(new URL('./pictureWorker.ts', import.meta.url), { type: 'module' }), true)
+      shared = new PictureDesk(sendingPlansInParts(new Worker(new URL('./pictureWorker.ts', import.meta.url), { type: 'module' })), true)
     } catch {
       shared = null
     }

@@ -2,6 +2,7 @@ import type { Tint } from '../../../shared-core/picture/leaderView.ts'
 import type { PictureView } from '../../../shared-core/picture/views.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
 import type { Vector } from '../../../shared-core/arithmetic/vector.ts'
+import type { PlanParcel } from './planParcel.ts'
 import type { PixelShare } from '../../../shared-core/predict/whoLights.ts'
 
 /**
@@ -29,6 +30,8 @@ export interface PictureOrder {
   /** While a hand is on something: fewer points a light. */
   readonly coarse: boolean
   readonly view: PictureView
+  /** Something is read off it: the linear picture comes with it, which weighs three times the picture itself. */
+  readonly isRead?: boolean
   /** Of each light by id, for the view of who lights what. */
   readonly tints?: Readonly<Record<string, Tint>>
   /** The display's own colours; files are sRGB. */
@@ -48,7 +51,7 @@ export interface DrawnPicture {
   readonly width: number
   readonly height: number
   readonly rgba: Uint8ClampedArray<ArrayBuffer> | null
-  /** Camera channels, three a pixel, for readings; the Frame's only. */
+  /** Camera channels, three a pixel, for readings; null unless ordered. */
   readonly linear: Float32Array<ArrayBuffer> | null
   /** What the parts of a view are, to be written on them. */
   readonly letters: readonly PictureLetter[]
@@ -94,4 +97,7 @@ export interface HandNear {
 }
 
 export type WorkerOrder = PictureOrder | SharesOrder | PlacesOrder
+type InParcels<Order> = Order extends { readonly plan: Plan } ? Omit<Order, 'plan'> & { readonly plan: PlanParcel } : Order
+/** An order as it crosses to the worker. */
+export type SentOrder = InParcels<WorkerOrder>
 export type WorkerAnswer = DrawnPicture | FoundShares | FoundPlaces

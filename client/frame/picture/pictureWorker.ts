@@ -3,13 +3,14 @@ import subjectUrl from '../../../shared-core/subject/asset/subject.bin?url'
 import { ROOM_TINT } from '../../../shared-core/picture/leaderView.ts'
 import { spotWeights } from '../../../shared-core/picture/spotReading.ts'
 import type { Plan } from '../../../shared-core/plan/schema/plan.ts'
+import { shareStructure } from '../../../shared-core/plan/reading/shareStructure.ts'
 import { LookPicture } from '../../../shared-core/predict/lookPicture.ts'
 import { SubjectSight } from '../../../shared-core/predict/subjectSight.ts'
 import { WhoLights } from '../../../shared-core/predict/whoLights.ts'
 import { decodeSubject } from '../../../shared-core/subject/asset/decode.ts'
-import type { DrawnPicture, FoundPlaces, FoundShares, HandNear, PictureKind, PictureOrder, PlacesOrder, SharesOrder, WorkerOrder } from './pictureOrders.ts'
+import type { DrawnPicture, FoundPlaces, FoundShares, HandNear, PictureKind, PictureOrder, PlacesOrder, SentOrder, SharesOrder } from './pictureOrders.ts'
 import { Rehearsal } from './rehearsal.ts'
-import { shareBranches } from './shareBranches.ts'
+import { unpackPlan } from './planParcel.ts'
 import { drawView, ROOM_LETTERS, type LetteredPlane } from './viewLetters.ts'
 
 const rehearsal = new Rehearsal()
@@ -25,23 +26,27 @@ subject.then((asset) => rehearsal.begin(asset), () => undefined)
 const pictures = new Map<PictureKind, LookPicture>()
 const whoLights = new WhoLights()
 let sight: SubjectSight | null = null
+/** As it came with the last order. */
+let planSent: Plan | null = null
+/** The same, with the objects that the pictures were made from. */
 let lastPlan: Plan | null = null
 /** The Frame that is on the page, and the plan it was drawn from. */
 let onThePage: { readonly order: PictureOrder; readonly plan: Plan } | null = null
 
-addEventListener('message', (event: MessageEvent<WorkerOrder | HandNear>) => {
-  if (event.data.kind === 'hand near') return rehearsal.handIsNear()
+addEventListener('message', ({ data: sent }: MessageEvent<SentOrder | HandNear>) => {
+  if (sent.kind === 'hand near') return rehearsal.handIsNear()
   rehearsal.giveWay()
-  if (event.data.kind === 'shares') postMessage(sharesAt(event.data))
-  else if (event.data.kind === 'places') void placesOf(event.data).then((found) => postMessage(found))
-  else void draw(event.data).then((drawn) => postMessage(drawn, [drawn.rgba, drawn.linear].flatMap((pixels) => pixels?.buffer ?? [])))
+  if (sent.kind === 'shares') return postMessage(sharesAt(sent))
+  const plan = planSent = unpackPlan(planSent, sent.plan)
+  if (sent.kind === 'places') void placesOf({ ...sent, plan }).then((found) => postMessage(found))
+  else void draw({ ...sent, plan }).then((drawn) => postMessage(drawn, [drawn.rgba, drawn.linear].flatMap((pixels) => pixels?.buffer ?? [])))
 })
 
 async function draw(order: PictureOrder): Promise<DrawnPicture> {
   const { slot, kind, lookId, width, height, view } = order
   try {
     const asset = await subject
-    const plan = shareBranches(lastPlan, order.plan)
+    const plan = shareStructure(lastPlan, order.plan)
     lastPlan = plan
     // A saved picture is large, and seldom asked for: its layers go with the next picture of the page.
     if (kind !== 'saved') pictures.delete('saved')
@@ -58,7 +63,7 @@ async function draw(order: PictureOrder): Promise<DrawnPicture> {
     const letters = drawView(view, linear, width, height, spot, rgba, () => sourcesOf(picture, plan, order))
     return { slot, width, height, rgba,
       // A copy: the next picture writes over it.
-      linear: isFrame ? new Float32Array(linear) : null, letters, trouble: '' }
+      linear: order.isRead === true ? new Float32Array(linear) : null, letters, trouble: '' }
   } catch (error) {
     return { slot, width, height, rgba: null, linear: null, letters: [], trouble: error instanceof Error ? error.message : String(error) }
   }
@@ -87,7 +92,7 @@ async function placesOf({ slot, plan: sent, lookId, under, places }: PlacesOrder
   try {
     sight ??= new SubjectSight(await subject)
     const seen = sight
-    const plan = shareBranches(lastPlan, sent)
+    const plan = shareStructure(lastPlan, sent)
     return {
       slot,
       under: under.map(([frameX, frameY]) => seen.placeUnder(plan, lookId, frameX, frameY)),

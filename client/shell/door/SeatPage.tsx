@@ -1,3 +1,4 @@
+import { pictureDesk } from '../../frame/picture/pictureDesk.ts'
 import { useEffect, useState } from 'react'
 import { createPredictor } from '../../../shared-core/predict/predict.ts'
 import { whoAmI } from '../../connection/api.ts'
@@ -50,6 +51,14 @@ async function findSeat(seatId: string): Promise<SeatInfo | string> {
   return answer.words
 }
 
+/** A hand moves on the board as fast as the Frame follows it, so that neither is drawn for nothing. */
+function keepStepWithPicture(callback: () => void): void {
+  const ask = () => requestAnimationFrame(callback)
+  const desk = pictureDesk()
+  if (desk === null) ask()
+  else desk.whenRoomForHand(ask)
+}
+
 function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
   const [opened, setOpened] = useState<{ readonly board: BoardStore; readonly notes: NotesStore; readonly rig: RigStore } | null>(null)
   const [waiting, setWaiting] = useState<{ readonly words: string; readonly turnedAway: boolean }>({ words: 'Joining', turnedAway: false })
@@ -58,6 +67,7 @@ function SeatedBoard({ seat }: { readonly seat: SeatInfo }) {
     () => {
       let parts: { readonly notes: NotesStore; readonly rig: RigStore } | null = null
       const leave = openBoard(seat, createPredictor(), {
+        onNextFrame: keepStepWithPicture,
         onPlan: (plan) => beginFirstPicture(plan, firstLookId(plan)),
         onBoard: (board) => {
           const joined = parts = { notes: openNotes(seat, board), rig: openRig(seat, board.say) }

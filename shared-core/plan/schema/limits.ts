@@ -33,13 +33,22 @@ export interface OverfullRecord {
   readonly most: number
 }
 
+/** Branches that are known to hold no more than they may: a plan under a hand is the same but for one of them. */
+const withinLimits = new WeakSet<object>()
+
 /**
  * Records that hold more than they may. Looks at counts alone, so that a file of a million lights can be refused
  * before anything parses it; `value` may be anything.
  */
 export function overfullRecords(value: unknown, schema: z.ZodType = planSchema, path: PlanPath = []): OverfullRecord[] {
   if (typeof value !== 'object' || value === null) return []
-  const branch = value as Readonly<Record<string, unknown>>
+  if (withinLimits.has(value)) return []
+  const overfull = overfullBelow(value as Readonly<Record<string, unknown>>, schema, path)
+  if (overfull.length === 0) withinLimits.add(value)
+  return overfull
+}
+
+function overfullBelow(branch: Readonly<Record<string, unknown>>, schema: z.ZodType, path: PlanPath): OverfullRecord[] {
   const keys = Object.keys(branch)
   if (schema instanceof z.ZodRecord) {
     const most = mostEntriesOf(schema)
