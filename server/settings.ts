@@ -69,7 +69,7 @@ export const SETTINGS = {
   BYTES_PER_SECOND: whole(200_000, 1_000, 1_000_000_000, 'bytes', 'Per seat over all its connections, sustained; ten times that in a burst. A hand makes 5 000; a document bomb is many megabytes.'),
   MERGE_WINDOW_MS: whole(24, 0, 1_000, 'ms', 'Edits of one room of 20 people and more that come within it go out as one message; the more people, the shorter it is. A lone edit always goes at once.'),
   PRESENCE_WINDOW_MS: whole(33, 0, 1_000, 'ms', 'Pointers and held lights go out 30 times a second at most, latest state only.'),
-  COMPACT_AFTER_UPDATES: whole(500, 2, 1_000_000, 'updates', 'The log of a document is folded into one after so many, which bounds how long a room takes to open.'),
+  COMPACT_AFTER_UPDATES: whole(500, 2, 1_000_000, 'updates', 'The log of a document is folded into one in the first pause of a second after so many, or after ten times as many without one, which bounds how long a room takes to open.'),
   ROOM_IDLE_MS: whole(30_000, 0, 86_400_000, 'ms', 'A room left by everybody stays in memory that long, so that a reload does not read the disk again.'),
   PING_MS: whole(25_000, 100, 600_000, 'ms', 'A connection that did not answer by the next ping is gone; under the 30 s after which others stop believing a presence.'),
   PROBE_MS: whole(1_000, 20, 60_000, 'ms', 'How often a store that could not keep an edit is tried again.'),

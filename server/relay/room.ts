@@ -11,13 +11,16 @@ import { bringUp, fold, goBack, isFull, readOn } from './documentCare.ts'
 import { readFrame } from './frames.ts'
 import { mergeWindowMs } from './limits.ts'
 import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
+import { QuietTime } from './quietTime.ts'
 import type { Refusal } from './refusals.ts'
 import type { RoomHouse } from './roomHouse.ts'
 import { isEmptyUpdate, SharedDocument } from './sharedDocument.ts'
 import { entriesOf, newsOf } from './relayedPresence.ts'
-import { timedLog } from './tally.ts'
 import { Throttle } from './throttle.ts'
 import { refuseAll, rejectOwn, sift, wantsReading, type Change, type Work } from './work.ts'
+
+/** Where nobody ever stops, the log grows to so many times its length and is folded all the same. */
+const FOLDED_WITHOUT_PAUSE = 10
 
 /**
  * The people on one document. For whatever arrives the order is: read its kind, ask the role, apply, append to the
@@ -29,6 +32,7 @@ export class Room {
   readonly #house: RoomHouse
   readonly #company: Company
   readonly #work: Throttle
+  readonly #quiet: QuietTime
   readonly #stopHearingHealth: () => void
   #document: SharedDocument | null = null
   #pen: Pen | undefined
@@ -42,6 +46,10 @@ export class Room {
     this.#house = house
     this.#company = new Company(house.limits, house.tally, (entries) => house.neighbours?.presence(key, newsOf(entries)))
     this.#work = new Throttle(() => mergeWindowMs(house.limits, this.#company.size), () => this.#serveInbox())
+    this.#quiet = new QuietTime(() => {
+      this.#inbox.push({ kind: 'rest' })
+      this.#work.ask()
+    })
     this.#stopHearingHealth = house.health.onChange(() => this.#healthChanged())
     this.tellRelays()
     this.#work.ask()
@@ -158,10 +166,11 @@ export class Room {
       if (this.#document.isStale && this.#house.health.notKept === null) await this.#goBack(this.#document)
       this.#inHand = this.#inbox
       this.#inbox = []
+      if (this.#inHand.some(({ kind }) => kind !== 'rest')) this.#quiet.disturb()
       await this.#serve(this.#document, this.#inHand)
       // Not held on to: each lies in all that came over the network with it.
       this.#inHand = []
-      if (this.#document.updatesInLog >= this.#house.limits.compactAfterUpdates) await this.#fold()
+      if (this.#document.updatesInLog >= FOLDED_WITHOUT_PAUSE * this.#house.limits.compactAfterUpdates) await this.#fold()
     } catch (thrown) {
       const unreadable = thrown instanceof StoreError
       const detail = thrown instanceof Error ? (unreadable ? thrown.message : String(thrown.stack)) : String(thrown)
@@ -171,7 +180,7 @@ export class Room {
   }
 
   async #open(): Promise<SharedDocument> {
-    const document = await SharedDocument.load(this.key, timedLog(this.#house.store, this.#house.tally))
+    const document = await SharedDocument.load(this.key, this.#house.documents)
     if (this.key.document === 'plan') await bringUp(document, this.#house.health)
     const pen = await penKept(this.#house.store, this.key.jobId)
     // A pen that moved while this was read is the newer news.
@@ -206,7 +215,8 @@ export class Room {
       if (item.kind === 'own') await this.#writeOwn(document, item)
       // Nobody is shown a document that holds what is not kept: who asks is answered once that is over.
       if (item.kind === 'ask' && document.isStale) this.#inbox.push(item)
-      else if (item.kind === 'ask') answer(document, item.connection, item.stateVector, this.#mayWrite)
+      else if (item.kind === 'ask') answer(document, item.connection, item.stateVector, (connection) => this.#mayWrite(connection))
+      if (item.kind === 'rest') await this.#rest(document)
       if (item.kind === 'catchUp' && !document.isStale) this.#catchUp(document, item.connection)
     }
   }
@@ -217,10 +227,12 @@ export class Room {
     return this.#house.health.notKept === null ? null : 'not-kept'
   }
 
-  readonly #mayWrite = (connection: Connection): boolean => this.#refusalOf(connection) === null
+  #mayWrite(connection: Connection): boolean {
+    return this.#refusalOf(connection) === null
+  }
 
   #catchUp(document: SharedDocument, connection: Connection | null): void {
-    askForMissing(document, connection === null ? this.#company.connections : [connection], this.#mayWrite)
+    askForMissing(document, connection === null ? this.#company.connections : [connection], (each) => this.#mayWrite(each))
   }
 
   async #take(document: SharedDocument, changes: readonly Change[]): Promise<void> {
@@ -231,7 +243,7 @@ export class Room {
     } catch {
       return this.#takeOneByOne(document, changes)
     }
-    changes.forEach((change, index) => noteCompleteness(document, change, applied.incomplete.has(index), this.#mayWrite))
+    changes.forEach((change, index) => noteCompleteness(document, change, applied.incomplete.has(index), (connection) => this.#mayWrite(connection)))
     if (applied.news === null) return
     let sequence
     try {
@@ -273,6 +285,12 @@ export class Room {
     if (this.#document !== null) await fold(this.#document, this.key, this.#house.log)
   }
 
+  /** What holds everybody up for some milliseconds, or spares memory, is done while nobody says anything. */
+  async #rest(document: SharedDocument): Promise<void> {
+    if (document.updatesInLog >= this.#house.limits.compactAfterUpdates) await this.#fold()
+    document.rest()
+  }
+
   #closeWhenIdle(): void {
     clearTimeout(this.#idleTimer)
     this.#idleTimer = setTimeout(async () => {
@@ -288,6 +306,7 @@ export class Room {
     if (this.#isClosed) return
     this.#isClosed = true
     clearTimeout(this.#idleTimer)
+    this.#quiet.stop()
     this.#work.stop()
     this.#stopHearingHealth()
     this.#house.closed(this)

@@ -1,14 +1,16 @@
 import type { Log } from '../log.ts'
 import type { Neighbours } from '../neighbours/neighbours.ts'
-import type { Store } from '../store/store.ts'
+import type { DocumentLog, Store } from '../store/store.ts'
 import type { RelayLimits } from './limits.ts'
 import type { Room } from './room.ts'
 import type { StoreHealth } from './storeHealth.ts'
 import type { Tally } from './tally.ts'
 
-/** What a room stands in. */
+/** What rooms stand in, the same for all of them. */
 export interface RoomHouse {
   readonly store: Store
+  /** The store's documents, each append told to the tally. */
+  readonly documents: DocumentLog
   readonly health: StoreHealth
   readonly limits: RelayLimits
   readonly log: Log

@@ -4,18 +4,26 @@ import type { Connection } from './connection.ts'
 import type { DecideWrite } from './ownWrite.ts'
 import { Room } from './room.ts'
 import type { RoomHouse } from './roomHouse.ts'
+import { timedLog } from './tally.ts'
 
 /** Stock clients stop believing a state after 30 s without news of it (y-protocols, outdatedTimeout). */
 const RENEW_MS = 12_000
 
 /** The rooms that are open, each made when the first person comes. */
 export class Rooms {
-  readonly #house: Omit<RoomHouse, 'closed'>
+  readonly #house: RoomHouse
   readonly #rooms = new Map<string, Room>()
   readonly #renewal: NodeJS.Timeout
 
-  constructor(house: Omit<RoomHouse, 'closed'>) {
-    this.#house = house
+  constructor(house: Omit<RoomHouse, 'documents' | 'closed'>) {
+    this.#house = {
+      ...house,
+      documents: timedLog(house.store, house.tally),
+      closed: (room) => {
+        const name = nameOf(room.key)
+        if (this.#rooms.get(name) === room) this.#rooms.delete(name)
+      },
+    }
     this.#renewal = setInterval(() => this.#rooms.forEach((room) => room.sayAsRelay()), RENEW_MS).unref()
   }
 
@@ -25,8 +33,7 @@ export class Rooms {
 
   /** The room now entered; null when it is full. */
   enter(key: DocumentKey, connection: Connection): Room | null {
-    const name = `${key.jobId}/${key.document}`
-    const room = this.#rooms.get(name) ?? this.#open(name, key)
+    const room = this.find(key) ?? this.#open(key)
     if (room.people >= this.#house.limits.peoplePerRoom) return null
     room.enter(connection)
     return room
@@ -34,8 +41,7 @@ export class Rooms {
 
   /** Writes something of the relay's own into a document, opening its room when nobody is there. */
   write(key: DocumentKey, decide: DecideWrite): Promise<void> {
-    const name = `${key.jobId}/${key.document}`
-    return (this.#rooms.get(name) ?? this.#open(name, key)).write(decide)
+    return (this.find(key) ?? this.#open(key)).write(decide)
   }
 
   penMoved(jobId: string, pen: Pen): void {
@@ -43,8 +49,8 @@ export class Rooms {
   }
 
   /** The room of that document, while it is open. */
-  find({ jobId, document }: DocumentKey): Room | undefined {
-    return this.#rooms.get(`${jobId}/${document}`)
+  find(key: DocumentKey): Room | undefined {
+    return this.#rooms.get(nameOf(key))
   }
 
   all(): Iterable<Room> {
@@ -57,14 +63,13 @@ export class Rooms {
     await Promise.all([...this.#rooms.values()].map((room) => room.stop()))
   }
 
-  #open(name: string, key: DocumentKey): Room {
-    const room = new Room(key, {
-      ...this.#house,
-      closed: (closedRoom) => {
-        if (this.#rooms.get(name) === closedRoom) this.#rooms.delete(name)
-      },
-    })
-    this.#rooms.set(name, room)
+  #open(key: DocumentKey): Room {
+    const room = new Room(key, this.#house)
+    this.#rooms.set(nameOf(key), room)
     return room
   }
+}
+
+function nameOf({ jobId, document }: DocumentKey): string {
+  return `${jobId}/${document}`
 }

@@ -1,8 +1,12 @@
+import { randomInt } from 'node:crypto'
 import * as decoding from 'lib0/decoding'
 import * as Y from 'yjs'
 import { upgradeDocument } from '../../shared-core/document/upgradeDocument.ts'
 import type { DocumentKey, DocumentLog } from '../store/store.ts'
 import { isPlainUpdate } from './plainUpdate.ts'
+
+/** A document of so many bytes is built in about a millisecond. */
+const LONGEST_AT_REST_BYTES = 16_000
 
 /** What came of applying some updates. */
 export interface Applied {
@@ -19,10 +23,12 @@ export interface Applied {
 export class SharedDocument {
   readonly #key: DocumentKey
   readonly #log: DocumentLog
-  #built = new Y.Doc()
-  /** What is kept and not yet in there. */
+  /** Null while it is held as updates alone. */
+  #built: Y.Doc | null = null
   #unbuilt: readonly Uint8Array[] = []
-  /** All that is kept as one update, where that is just how it was read and nothing came since. */
+  /** Under which the relay's own changes are written; another one after every reading, as what was last written may be kept after all. */
+  #clientId = newClientId()
+  /** All that is kept as one update, where it is held or was read as such and nothing came since. */
   #asKept: Uint8Array | null = null
   #news: Uint8Array[] = []
   #lastSequence = 0
@@ -31,6 +37,9 @@ export class SharedDocument {
   #isBehind = false
   #isStale = true
   #isLoaded = false
+
+  /** The same function each time, to be taken off again. */
+  readonly #noted = this.#noteNews.bind(this)
 
   private constructor(key: DocumentKey, log: DocumentLog) {
     this.#key = key
@@ -89,7 +98,19 @@ export class SharedDocument {
 
   /** False while all that was kept has yet to be put together. */
   get isBuilt(): boolean {
-    return this.#unbuilt.length === 0
+    return this.#built !== null
+  }
+
+  /**
+   * Holds it as updates until it is needed: a document in memory takes many times as much. Only a short one, which is
+   * soon built again.
+   */
+  rest(): void {
+    if (this.#built === null || this.#isStale) return
+    const all = Y.encodeStateAsUpdate(this.#built)
+    if (all.byteLength > LONGEST_AT_REST_BYTES) return
+    this.#hold([all])
+    this.#asKept = all
   }
 
   /**
@@ -97,14 +118,12 @@ export class SharedDocument {
    * answered before.
    */
   get #doc(): Y.Doc {
-    const unbuilt = this.#unbuilt
-    this.#unbuilt = []
-    if (unbuilt.length > 0) this.#fill(unbuilt)
-    return this.#built
+    return this.#built ?? this.#fill(this.#unbuilt)
   }
 
   stateVector(): Uint8Array {
-    return Y.encodeStateVector(this.#doc)
+    const isAtRest = this.#built === null && this.#asKept !== null && this.#asKept.byteLength <= LONGEST_AT_REST_BYTES
+    return isAtRest ? Y.encodeStateVectorFromUpdate(this.#asKept as Uint8Array) : Y.encodeStateVector(this.#doc)
   }
 
   /** All that someone with that state vector is missing. @throws when the bytes are no state vector. */
@@ -138,15 +157,15 @@ export class SharedDocument {
     this.#asKept = null
     this.#news = []
     // What is new throughout is the news as it is; Yjs would write the same anew.
-    if (asItCame !== null) doc.off('update', this.#noteNews)
+    if (asItCame !== null) doc.off('update', this.#noted)
     doc.transact(() => {
       updates.forEach((update, index) => {
         Y.applyUpdate(doc, update)
         if (this.#dropUnresolved()) incomplete.add(index)
       })
-      if (asItCame === null || incomplete.size > 0) doc.on('update', this.#noteNews)
+      if (asItCame === null || incomplete.size > 0) doc.on('update', this.#noted)
     })
-    doc.on('update', this.#noteNews)
+    doc.on('update', this.#noted)
     return { news: incomplete.size === 0 && asItCame !== null ? asItCame : this.#takeNews(), incomplete }
   }
 
@@ -198,10 +217,11 @@ export class SharedDocument {
     const kept = await this.#log.readDocument(this.#key)
     const isNothingMissed = !this.#isLoaded || kept.lastSequence === before
     const missed = isNothingMissed ? null : merged((await this.#log.readDocument(this.#key, before)).updates)
+    this.#clientId = newClientId()
     const [only] = kept.updates
     this.#asKept = only !== undefined && kept.updates.length === 1 ? only : null
     // What may not even be an update is looked into before anybody is shown it.
-    if (this.#asKept !== null && isPlainUpdate(this.#asKept)) this.#unbuilt = kept.updates
+    if (this.#asKept !== null && isPlainUpdate(this.#asKept)) this.#hold(kept.updates)
     else this.#fill(kept.updates)
     this.#lastSequence = kept.lastSequence
     this.#bytes = kept.updates.reduce((total, update) => total + update.byteLength, 0)
@@ -222,16 +242,25 @@ export class SharedDocument {
   }
 
   destroy(): void {
-    this.#built.destroy()
+    this.#built?.destroy()
   }
 
-  #fill(updates: readonly Uint8Array[]): void {
+  #hold(updates: readonly Uint8Array[]): void {
+    this.#built?.destroy()
+    this.#built = null
+    this.#unbuilt = updates
+  }
+
+  #fill(updates: readonly Uint8Array[]): Y.Doc {
     const doc = new Y.Doc()
     doc.transact(() => updates.forEach((update) => Y.applyUpdate(doc, update)))
-    doc.on('update', this.#noteNews)
-    this.#built.destroy()
+    // Not before: Yjs takes another one where somebody else seems to have it.
+    doc.clientID = this.#clientId
+    doc.on('update', this.#noted)
+    this.#built?.destroy()
     this.#built = doc
     this.#unbuilt = []
+    return doc
   }
 
   /** What was noted since it was last forgotten, merged into one update; null when nothing. */
@@ -241,7 +270,7 @@ export class SharedDocument {
     return merged(news)
   }
 
-  readonly #noteNews = (update: Uint8Array): void => {
+  #noteNews(update: Uint8Array): void {
     this.#news.push(update)
   }
 
@@ -266,6 +295,10 @@ export class SharedDocument {
     store.pendingDs = null
     return true
   }
+}
+
+function newClientId(): number {
+  return randomInt(2 ** 32)
 }
 
 function merged(updates: readonly Uint8Array[]): Uint8Array | null {

@@ -17,6 +17,8 @@ export type Work =
   | { readonly kind: 'ask'; readonly connection: Connection; readonly stateVector: Uint8Array }
   /** Ask one, or everybody who may write, for what the relay does not have. */
   | { readonly kind: 'catchUp'; readonly connection: Connection | null }
+  /** Nobody says anything just now. */
+  | { readonly kind: 'rest' }
   /** Another relay may have kept updates up to that sequence. */
   | { readonly kind: 'readOn'; readonly sequence: number }
   | OwnWrite

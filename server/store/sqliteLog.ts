@@ -61,23 +61,28 @@ const REMEMBERED_SEQUENCES = 10_000
 /** The documents' logs in one SQLite database. Appends that wait, whatever their documents, share one commit. */
 export class SqliteLog implements DocumentLog {
   readonly #database: SqliteDatabase
+  readonly #onCommitted: () => void
   /** By the number of rows, each made when first needed. */
   readonly #inserts: (SqliteStatement | undefined)[] = []
   readonly #lastSequences = new Map<string, number>()
   #pending: PendingAppend[] = []
   #nextCommitMs = -Infinity
-  /** One from the start: a relay that was killed may have left some. */
-  #recentRows = 1
+  #recentRows = 0
+  /** The documents that some of those rows are of; null where that is not known, since a relay that was killed may have left some. */
+  #recentNames: Set<string> | null = null
   #settleAtRows = SETTLE_ROWS
 
-  constructor(database: SqliteDatabase) {
+  /** @param onCommitted told of every commit */
+  constructor(database: SqliteDatabase, onCommitted: () => void) {
     this.#database = database
+    this.#onCommitted = onCommitted
+    this.#settle()
   }
 
   async readDocument({ jobId, document }: DocumentKey, afterSequence = 0): Promise<KeptDocument> {
     try {
       const rows = this.#database.prepare(
-        `SELECT sequence, bytes FROM ${ALL_UPDATES} WHERE job_id = ? AND document = ? AND sequence > ? ORDER BY sequence`)
+        `SELECT sequence, bytes FROM ${this.#updatesOf(`${jobId}/${document}`)} WHERE job_id = ? AND document = ? AND sequence > ? ORDER BY sequence`)
         .all(jobId, document, afterSequence) as { sequence: number; bytes: ArrayBuffer }[]
       return { updates: rows.map((row) => new Uint8Array(row.bytes)), lastSequence: rows.at(-1)?.sequence ?? afterSequence }
     } catch (thrown) {
@@ -94,14 +99,14 @@ export class SqliteLog implements DocumentLog {
 
   async compact({ jobId, document }: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void> {
     inTransaction(this.#database, () => {
-      if (this.#recentRows > 0) this.#database.exec(SETTLE)
+      this.#database.exec(SETTLE)
       const [row] = this.#database.prepare('SELECT max(sequence) AS last FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?')
         .all(jobId, document, upToSequence) as { last: number | null }[]
       if (row === undefined || row.last === null) return
       this.#database.prepare('DELETE FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?').run(jobId, document, row.last)
       this.insert({ jobId, document }, row.last, snapshot)
     })
-    this.#recentRows = 0
+    this.#noneRecent()
   }
 
   /** Puts one update in its place, where it is known to belong. @throws what SQLite throws */
@@ -122,12 +127,22 @@ export class SqliteLog implements DocumentLog {
   #settle(): void {
     try {
       settleUpdates(this.#database)
-      this.#recentRows = 0
-      this.#settleAtRows = SETTLE_ROWS
+      this.#noneRecent()
     } catch {
       // They are as well kept where they are; what is wrong is said when an append fails.
       this.#settleAtRows = this.#recentRows + SETTLE_ROWS
     }
+  }
+
+  #noneRecent(): void {
+    this.#recentRows = 0
+    this.#recentNames = new Set()
+    this.#settleAtRows = SETTLE_ROWS
+  }
+
+  /** Where to look for a document's updates: among the recent ones there is no way but through all of them. */
+  #updatesOf(name: string): string {
+    return this.#recentNames === null || this.#recentNames.has(name) ? ALL_UPDATES : 'updates'
   }
 
   /** At the end of this turn of the event loop; a little later when many have only just been kept. */
@@ -179,11 +194,12 @@ export class SqliteLog implements DocumentLog {
     if (onlyBehind !== undefined && last !== onlyBehind) throw new StoreError('conflict', 'the document has moved on')
     if (this.#lastSequences.size >= REMEMBERED_SEQUENCES) this.#lastSequences.clear()
     this.#lastSequences.set(name, last + 1)
+    this.#recentNames?.add(name)
     return [jobId, document, last + 1, update]
   }
 
   #lastSequence(jobId: string, document: string): number {
-    const [row] = this.#database.prepare(`SELECT max(sequence) AS last FROM ${ALL_UPDATES} WHERE job_id = ? AND document = ?`)
+    const [row] = this.#database.prepare(`SELECT max(sequence) AS last FROM ${this.#updatesOf(`${jobId}/${document}`)} WHERE job_id = ? AND document = ?`)
       .all(jobId, document) as { last: number | null }[]
     return row?.last ?? 0
   }
@@ -195,6 +211,7 @@ export class SqliteLog implements DocumentLog {
       for (let at = 0; at < rows.length; at += ROWS_A_STATEMENT) this.#insertTogether(rows.slice(at, at + ROWS_A_STATEMENT))
     })
     this.#recentRows += rows.length
+    this.#onCommitted()
   }
 
   #insertTogether(rows: readonly UpdateRow[]): void {

@@ -1,6 +1,7 @@
 import type { DocumentKey, JobRecord, KeptDocument, KeptThing, LinkRecord, NewJob, SealedVote, SeatRecord, Store } from './store.ts'
 import { StoreError } from './storeError.ts'
 import { closeSqliteDatabase, holdAlone, inTransaction, openSqliteDatabase, pragma, storeErrorOf, type Durability, type SqliteDatabase } from './sqliteDatabase.ts'
+import { SqliteCheckpoints } from './sqliteCheckpoints.ts'
 import { SqliteLog } from './sqliteLog.ts'
 import { linkOfRow, SEAT_COLUMNS, seatOfRow, type LinkRow, type SeatRow } from './sqliteRows.ts'
 
@@ -17,6 +18,7 @@ const MOST_PAGES = 4_294_967_294
 export class SqliteStore implements Store {
   readonly #letGo: () => void
   readonly #database: SqliteDatabase
+  readonly #checkpoints: SqliteCheckpoints
   readonly #log: SqliteLog
   #closed = false
 
@@ -32,7 +34,8 @@ export class SqliteStore implements Store {
       this.#letGo()
       throw thrown
     }
-    this.#log = new SqliteLog(this.#database)
+    this.#checkpoints = new SqliteCheckpoints(path, this.#database)
+    this.#log = new SqliteLog(this.#database, () => this.#checkpoints.committed())
   }
 
   /** Lets the file grow no larger than that; beyond it the store is full. Null takes the limit away. */
@@ -160,6 +163,7 @@ export class SqliteStore implements Store {
     if (this.#closed) return
     this.#log.finish()
     this.#closed = true
+    await this.#checkpoints.close()
     closeSqliteDatabase(this.#database)
     this.#letGo()
   }

@@ -13,9 +13,9 @@ export type Hands = 'edit' | 'edit and point'
 /** Clocks that a message brings, by who made them; null for a message that brings none. */
 type Brought = readonly (readonly [makerId: number, from: number, to: number])[] | null
 
-/** The same bytes reach everybody in a room: they are taken apart once for all who are in this process. */
-const known = new Map<string, Brought>()
-const MOST_KNOWN = 2_000
+/** The same bytes reach everybody in a room: they are taken apart once for all who are in this process, newest first. */
+const known: { readonly data: Buffer, readonly brought: Brought }[] = []
+const MOST_KNOWN = 8
 
 /** Somebody with a document of their own in a room of a measured server. */
 export class Person {
@@ -90,7 +90,7 @@ export class Person {
       for (const [makerId, from, to] of broughtBy(data, skipped) ?? []) this.onSeen(makerId, from, to, nowMs)
     } else if (step === 0) {
       this.say(syncMessage(1, Y.encodeStateAsUpdate(this.doc, payloadOf(data, skipped))))
-    } else if (step === 1) this.onAnswer(payloadOf(data, skipped))
+    } else if (step === 1) this.onAnswer(Uint8Array.from(payloadOf(data, skipped)))
   }
 }
 
@@ -100,13 +100,12 @@ function payloadOf(data: Buffer, skipped: number): Uint8Array {
 }
 
 function broughtBy(data: Buffer, skipped: number): Brought {
-  const name = data.toString('latin1')
-  const before = known.get(name)
-  if (before !== undefined) return before
-  if (known.size >= MOST_KNOWN) known.clear()
+  const before = known.find((one) => one.data.length === data.length && one.data.equals(data))
+  if (before !== undefined) return before.brought
   const { from, to } = Y.parseUpdateMeta(payloadOf(data, skipped))
   const brought = [...to].map(([makerId, toClock]) => [makerId, from.get(makerId) ?? 0, toClock] as const)
-  known.set(name, brought)
+  known.unshift({ data: Buffer.from(data), brought })
+  known.length = Math.min(known.length, MOST_KNOWN)
   return brought
 }
 

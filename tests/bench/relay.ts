@@ -6,6 +6,8 @@ import { isHocuspocusInstalled, isStockServerInstalled, startHocuspocus, startOu
 
 const INSTALL = 'npm install --prefix tests/bench --no-package-lock'
 const TURNS = 3
+/** Not counted: a server's code is compiled as it runs, each scenario runs other code, and relays run for days. */
+const WARMING_TURNS = 1
 
 interface Scenario extends Crowd {
   readonly name: string
@@ -72,11 +74,11 @@ interface Figures {
 
 async function scenarioRows(scenario: Scenario, servers: readonly MeasuredServer[]): Promise<BenchRow[]> {
   const turns = new Map<string, Figures[]>(servers.map(({ name }) => [name, []]))
-  for (let turn = 0; turn < TURNS; turn++) {
+  for (let turn = -WARMING_TURNS; turn < TURNS; turn++) {
     for (const server of servers) {
       const figures = figuresOf(await measureCrowd(server, scenario))
-      console.error(`  ${scenario.name}, ${server.name}: ${JSON.stringify(figures)}`)
-      turns.get(server.name)?.push(figures)
+      console.error(`  ${scenario.name}, ${server.name}${turn < 0 ? ', to warm up' : ''}: ${JSON.stringify(figures)}`)
+      if (turn >= 0) turns.get(server.name)?.push(figures)
     }
   }
   const of = (server: string, figure: keyof Figures) => median((turns.get(server) ?? []).map((figures) => figures[figure]))
