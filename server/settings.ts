@@ -67,7 +67,7 @@ export const SETTINGS = {
   MAX_BUFFERED_BYTES: whole(4_000_000, 10_000, 100_000_000, 'bytes', 'What may wait for one reader. A slower one is dropped and catches up on return.'),
   MESSAGES_PER_SECOND: whole(400, 10, 100_000, 'messages', 'Per connection, sustained; four times that in a burst. A hand makes 60, a page echoing presence under 100.'),
   BYTES_PER_SECOND: whole(200_000, 1_000, 1_000_000_000, 'bytes', 'Per seat over all its connections, sustained; ten times that in a burst. A hand makes 5 000; a document bomb is many megabytes.'),
-  MERGE_WINDOW_MS: whole(24, 0, 1_000, 'ms', 'Edits of one room of 20 people and more that come within it go out as one message; the more people, the shorter it is. A lone edit always goes at once.'),
+  MERGE_WINDOW_MS: whole(30, 0, 1_000, 'ms', 'Edits of one room of 20 people and more that come within it go out as one message; the more people, the shorter it is. A lone edit always goes at once.'),
   PRESENCE_WINDOW_MS: whole(33, 0, 1_000, 'ms', 'Pointers and held lights go out 30 times a second at most, latest state only.'),
   COMPACT_AFTER_UPDATES: whole(500, 2, 1_000_000, 'updates', 'The log of a document is folded into one in the first pause of a second after so many, or after ten times as many without one, which bounds how long a room takes to open.'),
   ROOM_IDLE_MS: whole(30_000, 0, 86_400_000, 'ms', 'A room left by everybody stays in memory that long, so that a reload does not read the disk again.'),

@@ -64,6 +64,10 @@ export class SqliteLog implements DocumentLog {
   readonly #onCommitted: () => void
   /** By the number of rows, each made when first needed. */
   readonly #inserts: (SqliteStatement | undefined)[] = []
+  readonly #insertInPlace: SqliteStatement
+  readonly #lastUpTo: SqliteStatement
+  readonly #deleteUpTo: SqliteStatement
+  #compacting: Promise<void> = Promise.resolve()
   readonly #lastSequences = new Map<string, number>()
   #pending: PendingAppend[] = []
   #nextCommitMs = -Infinity
@@ -76,6 +80,9 @@ export class SqliteLog implements DocumentLog {
   constructor(database: SqliteDatabase, onCommitted: () => void) {
     this.#database = database
     this.#onCommitted = onCommitted
+    this.#insertInPlace = database.prepare('INSERT INTO updates (job_id, document, sequence, bytes) VALUES (?, ?, ?, ?)')
+    this.#lastUpTo = database.prepare('SELECT max(sequence) AS last FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?')
+    this.#deleteUpTo = database.prepare('DELETE FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?')
     this.#settle()
   }
 
@@ -97,21 +104,28 @@ export class SqliteLog implements DocumentLog {
     })
   }
 
-  async compact({ jobId, document }: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void> {
+  /** Each in a turn of the event loop of its own: when many rooms close at once, nobody elsewhere waits for all of them. */
+  compact(key: DocumentKey, snapshot: Uint8Array, upToSequence: number): Promise<void> {
+    const compacted = this.#compacting.then(() => new Promise((turn) => setImmediate(turn))).then(() => this.#compact(key, snapshot, upToSequence))
+    this.#compacting = compacted.catch(() => { /* Its own caller hears of it. */ })
+    return compacted
+  }
+
+  #compact({ jobId, document }: DocumentKey, snapshot: Uint8Array, upToSequence: number): void {
+    const isRecent = this.#updatesOf(`${jobId}/${document}`) === ALL_UPDATES
     inTransaction(this.#database, () => {
-      this.#database.exec(SETTLE)
-      const [row] = this.#database.prepare('SELECT max(sequence) AS last FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?')
-        .all(jobId, document, upToSequence) as { last: number | null }[]
+      if (isRecent) this.#database.exec(SETTLE)
+      const [row] = this.#lastUpTo.all(jobId, document, upToSequence) as { last: number | null }[]
       if (row === undefined || row.last === null) return
-      this.#database.prepare('DELETE FROM updates WHERE job_id = ? AND document = ? AND sequence <= ?').run(jobId, document, row.last)
+      this.#deleteUpTo.run(jobId, document, row.last)
       this.insert({ jobId, document }, row.last, snapshot)
     })
-    this.#noneRecent()
+    if (isRecent) this.#noneRecent()
   }
 
   /** Puts one update in its place, where it is known to belong. @throws what SQLite throws */
   insert({ jobId, document }: DocumentKey, sequence: number, update: Uint8Array): void {
-    this.#database.prepare('INSERT INTO updates (job_id, document, sequence, bytes) VALUES (?, ?, ?, ?)').run(jobId, document, sequence, update)
+    this.#insertInPlace.run(jobId, document, sequence, update)
   }
 
   /** Keeps what waits, and leaves everything in its place. Where that cannot be, it is nevertheless kept. */

@@ -59,12 +59,22 @@ export async function measureCrowd(server: MeasuredServer, crowd: Crowd): Promis
   return { latenciesMs, expected, cpuSeconds }
 }
 
-/** Some thousands of edits ahead of any measurement: a server's code is compiled as it runs, and relays run for days. */
+const WARMING: readonly Crowd[] = [
+  { rooms: 1, people: 30, hands: 'edit and point', editEveryMs: 20 },
+  { rooms: 60, people: 3, hands: 'edit', editEveryMs: 50 },
+]
+
+/**
+ * Some ten thousand edits ahead of any measurement, in one full room and in many small ones: a server's code is compiled
+ * as it runs, and relays run for days.
+ */
 export async function warmUp(server: MeasuredServer): Promise<void> {
-  const [room = []] = await enter(server, { rooms: 1, people: 10, hands: 'edit and point', editEveryMs: 10 })
-  room.forEach((person) => person.start('edit and point', 10, 0))
-  await pause(5_000)
-  room.forEach((person) => person.leave())
+  for (const crowd of WARMING) {
+    const people = (await enter(server, crowd)).flat()
+    people.forEach((person, index) => person.start(crowd.hands, crowd.editEveryMs, (index * crowd.editEveryMs) / people.length))
+    await pause(5_000)
+    people.forEach((person) => person.leave())
+  }
 }
 
 async function enter(server: MeasuredServer, { rooms, people }: Crowd): Promise<Person[][]> {
