@@ -235,7 +235,7 @@ export class SharedDocument {
   /** Folds the log into one update. @throws StoreError; nothing is lost then. */
   async compact(): Promise<void> {
     if (this.#updatesInLog < 2 || this.#isBehind || this.#isStale) return
-    const snapshot = Y.encodeStateAsUpdate(this.#doc)
+    const snapshot = this.#asKept ?? Y.encodeStateAsUpdate(this.#doc)
     await this.#log.compact(this.#key, snapshot, this.#lastSequence)
     this.#bytes = snapshot.byteLength
     this.#updatesInLog = 1
