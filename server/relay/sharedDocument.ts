@@ -7,6 +7,8 @@ import { isPlainUpdate } from './plainUpdate.ts'
 
 /** A document of so many bytes is built in about a millisecond. */
 const LONGEST_AT_REST_BYTES = 16_000
+/** One whose log is longer than this is not even put together to see how long it is. */
+const LONGEST_LOG_AT_REST_BYTES = 128_000
 
 /** What came of applying some updates. */
 export interface Applied {
@@ -106,7 +108,7 @@ export class SharedDocument {
    * soon built again.
    */
   rest(): void {
-    if (this.#built === null || this.#isStale) return
+    if (this.#built === null || this.#isStale || this.#bytes > LONGEST_LOG_AT_REST_BYTES) return
     const all = Y.encodeStateAsUpdate(this.#built)
     if (all.byteLength > LONGEST_AT_REST_BYTES) return
     this.#hold([all])

@@ -66,6 +66,38 @@ describe('a part of the page that is not under the hand', () => {
     expect(part.getState()).toBe(store.getState())
   })
 
+  it('takes its turn with a move of the hand, and by itself only when none comes', () => {
+    const store = boardStore()
+    const clock = new HandClock()
+    const part = followUnhurried(store, () => false, takingTurns(clock))
+    part.follow()
+    const seenAtMs: number[] = []
+    part.subscribe(() => seenAtMs.push(clock.nowMs()))
+    for (let i = 0; i < 10; i++) {
+      store.setState({ shown: moved() })
+      clock.moveOn(33)
+    }
+    const movesAtMs = Array.from({ length: 10 }, (_, i) => 33 * i)
+    expect(seenAtMs.length).toBeGreaterThan(3)
+    for (const atMs of seenAtMs) expect(movesAtMs).toContain(atMs)
+    clock.moveOn(1_000)
+    expect(part.getState()).toBe(store.getState())
+  })
+
+  it('waits while numbers come with the move', () => {
+    const store = boardStore()
+    const clock = new HandClock()
+    const part = followUnhurried(store, () => false, takingTurns(clock))
+    part.follow()
+    store.setState({ shown: moved() })
+    clock.moveOn(30)
+    store.setState({ shown: moved(), prediction: {} as Board['prediction'] })
+    expect(part.getState().shown).toBe(demoPlan)
+    clock.moveOn(10)
+    store.setState({ shown: moved() })
+    expect(part.getState()).toBe(store.getState())
+  })
+
   it('never draws in the same breath as another', () => {
     const store = boardStore()
     const clock = new HandClock()
