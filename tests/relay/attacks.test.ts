@@ -24,10 +24,17 @@ function handshake(seated: Seated): string {
     `Sec-WebSocket-Version: 13\r\nSec-WebSocket-Key: AAAAAAAAAAAAAAAAAAAAAA==\r\nAuthorization: Bearer ${seated.secret}\r\n\r\n`
 }
 
-/** The code of the close frame (RFC 6455, section 5.5.1) among the bytes that came; null when there is none. */
+/** The code of the close frame (RFC 6455, section 5.5.1) among the whole frames that came; null when there is none. */
 function closeCode(heard: Buffer): number | null {
-  const at = heard.findIndex((byte, index) => byte === 0x88 && (heard[index + 1] ?? 0) >= 2 && (heard[index + 1] ?? 0) < 126)
-  return at < 0 ? null : heard.readUInt16BE(at + 2)
+  for (let at = 0; at + 2 <= heard.length;) {
+    const short = heard[at + 1]! & 127
+    const start = at + (short < 126 ? 2 : short === 126 ? 4 : 10)
+    if (start > heard.length) return null
+    const length = short < 126 ? short : short === 126 ? heard.readUInt16BE(at + 2) : Number(heard.readBigUInt64BE(at + 2))
+    if (heard[at] === 0x88) return start + 2 <= heard.length ? heard.readUInt16BE(start) : null
+    at = start + length
+  }
+  return null
 }
 
 describe('fifty megabytes', () => {
