@@ -43,7 +43,7 @@ const MANY_PEOPLE = 20
  * Milliseconds times the square of the people: what they say and whom it must be told to both grow with their number, so
  * with a hundred a short wait brings together what with thirty takes one that is longer, and still not noticed.
  */
-const WAIT_MS_BY_PEOPLE_SQUARED = 24_000
+const WAIT_MS_BY_PEOPLE_SQUARED = 30_000
 
 /** How long edits of a room wait for others once they come thick and fast: one message goes to everybody. */
 export function mergeWindowMs(limits: RelayLimits, people: number): number {
