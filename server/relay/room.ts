@@ -14,9 +14,10 @@ import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
 import { QuietTime } from './quietTime.ts'
 import type { Refusal } from './refusals.ts'
 import type { RoomHouse } from './roomHouse.ts'
-import { isEmptyUpdate, SharedDocument } from './sharedDocument.ts'
+import { SharedDocument } from './sharedDocument.ts'
 import { entriesOf, newsOf } from './relayedPresence.ts'
 import { Throttle } from './throttle.ts'
+import { isEmptyUpdate } from './updates.ts'
 import { refuseAll, rejectOwn, sift, wantsReading, type Change, type Work } from './work.ts'
 
 /** Where nobody ever stops, the log grows to so many times its length and is folded all the same. */

@@ -4,6 +4,7 @@ import * as Y from 'yjs'
 import { upgradeDocument } from '../../shared-core/document/upgradeDocument.ts'
 import type { DocumentKey, DocumentLog } from '../store/store.ts'
 import { isPlainUpdate } from './plainUpdate.ts'
+import { merged } from './updates.ts'
 
 /** A document of so many bytes is built in about a millisecond. */
 const LONGEST_AT_REST_BYTES = 16_000
@@ -98,7 +99,7 @@ export class SharedDocument {
     return this.#isStale
   }
 
-  /** False while all that was kept has yet to be put together. */
+  /** False while it is held as updates alone: as it was read, or at rest. */
   get isBuilt(): boolean {
     return this.#built !== null
   }
@@ -301,24 +302,4 @@ export class SharedDocument {
 
 function newClientId(): number {
   return randomInt(2 ** 32)
-}
-
-function merged(updates: readonly Uint8Array[]): Uint8Array | null {
-  return updates.length > 1 ? Y.mergeUpdates([...updates]) : (updates[0] ?? null)
-}
-
-/** Whether the bytes decode as an update throughout. Costs no more than their length, whatever they claim to hold. */
-export function isUpdate(bytes: Uint8Array): boolean {
-  if (isPlainUpdate(bytes)) return true
-  try {
-    Y.decodeUpdate(bytes)
-    return true
-  } catch {
-    return false
-  }
-}
-
-/** Whether it is the update that says nothing: no client, no deletion. Every join sends one. */
-export function isEmptyUpdate(update: Uint8Array): boolean {
-  return update.length === 2 && update[0] === 0 && update[1] === 0
 }

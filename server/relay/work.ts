@@ -2,7 +2,7 @@ import { StoreError } from '../store/storeError.ts'
 import type { Connection } from './connection.ts'
 import type { OwnWrite } from './ownWrite.ts'
 import type { Refusal } from './refusals.ts'
-import { isUpdate } from './sharedDocument.ts'
+import { isUpdate } from './updates.ts'
 
 /** What waits in a room to be served. */
 export interface Change {
