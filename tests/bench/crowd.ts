@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { Person, type Hands } from './person.ts'
 import type { MeasuredServer } from './servers.ts'
 
@@ -87,10 +87,10 @@ async function enter(server: MeasuredServer, { rooms, people }: Crowd): Promise<
   return entered
 }
 
-/** CPU time a process has used, all threads, as Linux counts it in ticks of 10 ms (proc(5), fields 14 and 15). */
+/** CPU time all threads of a process have used, to the nanosecond (Linux, sched-stats.rst: the first figure of schedstat). */
 export function cpuSecondsOf(pid: number): number {
-  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? []
-  return (Number(fields[11]) + Number(fields[12])) / 100
+  const threads = readdirSync(`/proc/${pid}/task`)
+  return threads.reduce((total, thread) => total + Number(readFileSync(`/proc/${pid}/task/${thread}/schedstat`, 'utf8').split(' ')[0]), 0) / 1e9
 }
 
 export function pause(ms: number): Promise<void> {

@@ -1,7 +1,8 @@
 import { randomBytes } from 'node:crypto'
 import { connect, type Socket } from 'node:net'
 
-const TEXT_OR_BINARY_OR_REST = new Set([0, 1, 2])
+/** The rest of a message, text, bytes. */
+const LAST_DATA_OPCODE = 2
 const CLOSE = 8
 const NOTHING: Buffer = Buffer.alloc(0)
 const PING = 9
@@ -15,8 +16,8 @@ const ARRIVED = Buffer.alloc(65_536)
  */
 export class LeanSocket {
   readonly opened: Promise<void>
-  /** The bytes are good until it returns. */
-  onMessage: (message: Buffer) => void = () => {}
+  /** A message stands in the bytes between two places; they are good until it returns. */
+  onMessage: (bytes: Buffer, from: number, to: number) => void = () => {}
   readonly #socket: Socket
   #rest = NOTHING
   #isOpen = false
@@ -28,7 +29,7 @@ export class LeanSocket {
     const onread = {
       buffer: ARRIVED,
       callback: (bytes: number) => {
-        this.#read(ARRIVED.subarray(0, bytes), opened, refused)
+        this.#read(bytes, opened, refused)
         return true
       },
     }
@@ -72,30 +73,44 @@ export class LeanSocket {
     this.#socket.write(frame)
   }
 
-  #read(chunk: Buffer, opened: () => void, refused: (error: Error) => void): void {
-    this.#rest = this.#rest.length === 0 ? chunk : Buffer.concat([this.#rest, chunk])
-    if (!this.#isOpen) {
-      const end = this.#rest.indexOf('\r\n\r\n')
-      if (end < 0) return
-      const status = this.#rest.toString('latin1', 0, this.#rest.indexOf('\r\n'))
-      if (!status.includes(' 101 ')) return refused(new Error(status))
-      this.#isOpen = true
-      this.#rest = this.#rest.subarray(end + 4)
-      opened()
+  /** Makes nothing where whole frames arrive: a hundred people read forty thousand a second. */
+  #read(arrivedBytes: number, opened: () => void, refused: (error: Error) => void): void {
+    const isRest = this.#rest.length > 0
+    const bytes = isRest ? Buffer.concat([this.#rest, ARRIVED.subarray(0, arrivedBytes)]) : ARRIVED
+    const upTo = isRest ? bytes.length : arrivedBytes
+    const from = this.#isOpen ? 0 : this.#open(bytes.subarray(0, upTo), opened, refused)
+    const at = from === null ? 0 : this.#takeWhole(bytes, from, upTo)
+    this.#rest = at === upTo ? NOTHING : Buffer.from(bytes.subarray(at, upTo))
+  }
+
+  /** Where the frames begin; null while the answer to the handshake is not whole, or where it is a refusal. */
+  #open(bytes: Buffer, opened: () => void, refused: (error: Error) => void): number | null {
+    const end = bytes.indexOf('\r\n\r\n')
+    if (end < 0) return null
+    const status = bytes.toString('latin1', 0, bytes.indexOf('\r\n'))
+    if (!status.includes(' 101 ')) {
+      refused(new Error(status))
+      return null
     }
-    let at = 0
-    for (let end = frameEnd(this.#rest, at); end !== null; end = frameEnd(this.#rest, at)) {
-      this.#take(this.#rest, at, end)
+    this.#isOpen = true
+    opened()
+    return end + 4
+  }
+
+  #takeWhole(bytes: Buffer, from: number, upTo: number): number {
+    let at = from
+    for (let end = frameEnd(bytes, at, upTo); end !== null; end = frameEnd(bytes, at, upTo)) {
+      this.#take(bytes, at, end)
       at = end
     }
-    this.#rest = at === this.#rest.length ? NOTHING : Buffer.from(this.#rest.subarray(at))
+    return at
   }
 
   #take(bytes: Buffer, at: number, end: number): void {
     const opcode = (bytes[at] ?? 0) & 15
-    const payload = bytes.subarray(at + headerBytes(bytes, at), end)
-    if (TEXT_OR_BINARY_OR_REST.has(opcode)) this.onMessage(payload)
-    if (opcode === PING) this.#write(0x8a, payload)
+    const from = at + headerBytes(bytes, at)
+    if (opcode <= LAST_DATA_OPCODE) this.onMessage(bytes, from, end)
+    if (opcode === PING) this.#write(0x8a, bytes.subarray(from, end))
     if (opcode === CLOSE) this.#socket.end()
   }
 }
@@ -105,13 +120,13 @@ function headerBytes(bytes: Buffer, at: number): number {
   return length < 126 ? 2 : length === 126 ? 4 : 10
 }
 
-/** Where the frame that begins there ends; null while some of it is missing. */
-function frameEnd(bytes: Buffer, at: number): number | null {
-  if (bytes.length < at + 2) return null
+/** Where the frame that begins there ends; null while some of it is missing from the bytes up to there. */
+function frameEnd(bytes: Buffer, at: number, upTo: number): number | null {
+  if (upTo < at + 2) return null
   const header = headerBytes(bytes, at)
-  if (bytes.length < at + header) return null
+  if (upTo < at + header) return null
   const payload = header === 2 ? (bytes[at + 1] ?? 0) & 127
     : header === 4 ? bytes.readUInt16BE(at + 2) : Number(bytes.readBigUInt64BE(at + 2))
   const end = at + header + payload
-  return end <= bytes.length ? end : null
+  return end <= upTo ? end : null
 }

@@ -34,7 +34,7 @@ export class Person {
   constructor(place: Place) {
     this.#place = place
     this.#socket = new LeanSocket(place.url, place.headers)
-    this.#socket.onMessage = (message) => this.#hear(message)
+    this.#socket.onMessage = (bytes, from, to) => this.#hear(bytes, from, to)
     this.opened = this.#socket.opened.then(() => place.hello.forEach((message) => this.#socket.send(message)))
     this.doc.on('update', (update: Uint8Array) => this.say(syncMessage(2, update)))
   }
@@ -81,30 +81,32 @@ export class Person {
     this.say(presenceMessage(this.clientId, this.#presenceClock, JSON.stringify(state)))
   }
 
-  #hear(data: Buffer): void {
+  #hear(bytes: Buffer, from: number, to: number): void {
     const nowMs = performance.now()
-    const skipped = this.#place.prefix.byteLength
-    if (data[skipped] !== 0 && data[skipped] !== 4) return
-    const step = data[skipped + 1]
+    const kind = from + this.#place.prefix.byteLength
+    if (bytes[kind] !== 0 && bytes[kind] !== 4) return
+    const step = bytes[kind + 1]
     if (step === 2) {
-      for (const [makerId, from, to] of broughtBy(data, skipped) ?? []) this.onSeen(makerId, from, to, nowMs)
+      for (const [makerId, fromClock, toClock] of broughtBy(bytes, from, to, kind) ?? []) this.onSeen(makerId, fromClock, toClock, nowMs)
     } else if (step === 0) {
-      this.say(syncMessage(1, Y.encodeStateAsUpdate(this.doc, payloadOf(data, skipped))))
-    } else if (step === 1) this.onAnswer(Uint8Array.from(payloadOf(data, skipped)))
+      this.say(syncMessage(1, Y.encodeStateAsUpdate(this.doc, payloadOf(bytes, to, kind))))
+    } else if (step === 1) this.onAnswer(Uint8Array.from(payloadOf(bytes, to, kind)))
   }
 }
 
-function payloadOf(data: Buffer, skipped: number): Uint8Array {
-  const decoder = decoding.createDecoder(data.subarray(skipped + 2))
+/** What stands behind the kind and the step of a message. */
+function payloadOf(bytes: Buffer, to: number, kind: number): Uint8Array {
+  const decoder = decoding.createDecoder(bytes.subarray(kind + 2, to))
   return decoding.readVarUint8Array(decoder)
 }
 
-function broughtBy(data: Buffer, skipped: number): Brought {
-  const before = known.find((one) => one.data.length === data.length && one.data.equals(data))
-  if (before !== undefined) return before.brought
-  const { from, to } = Y.parseUpdateMeta(payloadOf(data, skipped))
-  const brought = [...to].map(([makerId, toClock]) => [makerId, from.get(makerId) ?? 0, toClock] as const)
-  known.unshift({ data: Buffer.from(data), brought })
+function broughtBy(bytes: Buffer, from: number, to: number, kind: number): Brought {
+  for (const { data, brought } of known) {
+    if (data.length === to - from && bytes.compare(data, 0, data.length, from, to) === 0) return brought
+  }
+  const clocks = Y.parseUpdateMeta(payloadOf(bytes, to, kind))
+  const brought = [...clocks.to].map(([makerId, toClock]) => [makerId, clocks.from.get(makerId) ?? 0, toClock] as const)
+  known.unshift({ data: Buffer.from(bytes.subarray(from, to)), brought })
   known.length = Math.min(known.length, MOST_KNOWN)
   return brought
 }
