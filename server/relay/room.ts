@@ -2,23 +2,24 @@ import { penKept } from '../access/penKept.ts'
 import { mayWrite, type Pen } from '../access/seat.ts'
 import type { PresenceEntry } from '../neighbours/news.ts'
 import type { DocumentKey } from '../store/store.ts'
-import { asStoreError, StoreError } from '../store/storeError.ts'
-import { answer, askForMissing, noteCompleteness } from './catchingUp.ts'
+import { StoreError } from '../store/storeError.ts'
+import { answer, askForMissing } from './catchingUp.ts'
 import type { CloseCause } from './closeCodes.ts'
 import type { Connection } from './connection.ts'
 import { Company } from './company.ts'
-import { bringUp, fold, goBack, isFull, readOn } from './documentCare.ts'
+import { bringUp, fold } from './documentCare.ts'
 import { readFrame } from './frames.ts'
 import { mergeWindowMs } from './limits.ts'
-import { serveOwnWrite, type DecideWrite, type OwnWrite } from './ownWrite.ts'
+import type { DecideWrite } from './ownWrite.ts'
 import { QuietTime } from './quietTime.ts'
 import type { Refusal } from './refusals.ts'
 import type { RoomHouse } from './roomHouse.ts'
 import { SharedDocument } from './sharedDocument.ts'
 import { entriesOf, newsOf } from './relayedPresence.ts'
+import { Taking } from './taking.ts'
 import { Throttle } from './throttle.ts'
 import { isEmptyUpdate } from './updates.ts'
-import { refuseAll, rejectOwn, sift, wantsReading, type Change, type Work } from './work.ts'
+import { rejectOwn, sift, wantsReading, type Work } from './work.ts'
 
 /** Where nobody ever stops, the log grows to so many times its length and is folded all the same. */
 const FOLDED_WITHOUT_PAUSE = 10
@@ -32,6 +33,7 @@ export class Room {
   readonly key: DocumentKey
   readonly #house: RoomHouse
   readonly #company: Company
+  readonly #taking: Taking
   readonly #work: Throttle
   readonly #quiet: QuietTime
   readonly #stopHearingHealth: () => void
@@ -46,6 +48,7 @@ export class Room {
     this.key = key
     this.#house = house
     this.#company = new Company(house.limits, house.tally, (entries) => house.neighbours?.presence(key, newsOf(entries)))
+    this.#taking = new Taking(key, house, this.#company, this.#mayWrite.bind(this), this.readOn.bind(this))
     this.#work = new Throttle(() => mergeWindowMs(house.limits, this.#company.size), () => this.#serveInbox())
     this.#quiet = new QuietTime(() => {
       this.#inbox.push({ kind: 'rest' })
@@ -164,7 +167,7 @@ export class Room {
   async #serveInbox(): Promise<void> {
     try {
       this.#document ??= await this.#open()
-      if (this.#document.isStale && this.#house.health.notKept === null) await this.#goBack(this.#document)
+      if (this.#document.isStale && this.#house.health.notKept === null) await this.#taking.goBack(this.#document)
       this.#inHand = this.#inbox
       this.#inbox = []
       if (this.#inHand.some(({ kind }) => kind !== 'rest')) this.#quiet.disturb()
@@ -190,30 +193,14 @@ export class Room {
     return document
   }
 
-  /** Back to what is kept, showing what others kept meanwhile. */
-  async #goBack(document: SharedDocument): Promise<void> {
-    this.#passOn(await goBack(document, this.#house.health))
-  }
-
-  /** Another relay kept it: here it only has to be shown. */
-  #passOn(news: Uint8Array | null): void {
-    if (news !== null) this.#company.passOnEdits(news, 1)
-  }
-
-  /** What is kept now others may want to read. */
-  #tellKept(document: SharedDocument, sequence: number): void {
-    this.#house.neighbours?.rowsKept(this.key, sequence)
-    if (document.isBehind) this.readOn(Infinity)
-  }
-
   async #serve(document: SharedDocument, work: readonly Work[]): Promise<void> {
     // Not while the store is out of order: it is done when that is over.
     const mayRead = this.#house.neighbours !== null && !document.isStale && this.#house.health.notKept === null
-    if (mayRead && work.some((item) => wantsReading(item, document.lastSequence))) this.#passOn(await readOn(document, this.#house.health))
+    if (mayRead && work.some((item) => wantsReading(item, document.lastSequence))) await this.#taking.readOn(document)
     const changes = sift(work, (connection) => this.#refusalOf(connection))
-    if (changes.length > 0) await this.#take(document, changes)
+    if (changes.length > 0) await this.#taking.take(document, changes)
     for (const item of work) {
-      if (item.kind === 'own') await this.#writeOwn(document, item)
+      if (item.kind === 'own') await this.#taking.writeOwn(document, item)
       // Nobody is shown a document that holds what is not kept: who asks is answered once that is over.
       if (item.kind === 'ask' && document.isStale) this.#inbox.push(item)
       else if (item.kind === 'ask') answer(document, item.connection, item.stateVector, (connection) => this.#mayWrite(connection))
@@ -234,45 +221,6 @@ export class Room {
 
   #catchUp(document: SharedDocument, connection: Connection | null): void {
     askForMissing(document, connection === null ? this.#company.connections : [connection], (each) => this.#mayWrite(each))
-  }
-
-  async #take(document: SharedDocument, changes: readonly Change[]): Promise<void> {
-    if (document.bytes > this.#house.limits.documentBytes && await isFull(document, this.key, this.#house)) return refuseAll(changes, 'document-full')
-    let applied
-    try {
-      applied = document.apply(changes.map((change) => change.update), !changes.some((change) => change.isAnswer))
-    } catch {
-      return this.#takeOneByOne(document, changes)
-    }
-    changes.forEach((change, index) => noteCompleteness(document, change, applied.incomplete.has(index), (connection) => this.#mayWrite(connection)))
-    if (applied.news === null) return
-    let sequence
-    try {
-      sequence = await document.keep(applied.news)
-    } catch (thrown) {
-      this.#house.health.failed(asStoreError(thrown))
-      await this.#goBack(document)
-      return refuseAll(changes, 'not-kept')
-    }
-    this.#company.passOnEdits(applied.news, changes.length)
-    this.#tellKept(document, sequence)
-  }
-
-  async #writeOwn(document: SharedDocument, write: OwnWrite): Promise<void> {
-    if (await isFull(document, this.key, this.#house)) return write.reject(new StoreError('full', 'the document is as large as may be'))
-    const news = await serveOwnWrite(document, write, this.#house.health, () => this.#goBack(document))
-    if (news === null) return
-    this.#company.passOnEdits(news, 1)
-    this.#tellKept(document, document.lastSequence)
-  }
-
-  /** One of them broke the document: back to what is kept, then each by itself, so that only the culprit is turned out. */
-  async #takeOneByOne(document: SharedDocument, changes: readonly Change[]): Promise<void> {
-    await this.#goBack(document)
-    if (document.isStale) return refuseAll(changes, 'not-kept')
-    const [only, ...others] = changes
-    if (only !== undefined && others.length === 0) return only.connection.close('badFrame')
-    for (const change of changes) await this.#take(document, [change])
   }
 
   #healthChanged(): void {
