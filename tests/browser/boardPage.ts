@@ -7,9 +7,8 @@ export class BoardPage {
   private constructor(readonly page: Page) {
     page.on('pageerror', (error) => this.troubles.push(error.message))
     page.on('console', (message) => {
-      // The browser itself logs every failed request while a server is down, its own for the service worker too; that is
-      // no fault of the page.
-      if (message.type() === 'error' && !/Failed to load resource|WebSocket|ERR_|fetching the script/.test(message.text())) this.troubles.push(message.text())
+      // The browser itself logs every failed request while a server is down; that is no fault of the page.
+      if (message.type() === 'error' && !/Failed to load resource|WebSocket|ERR_/.test(message.text())) this.troubles.push(message.text())
     })
   }
 
